@@ -5,6 +5,7 @@ import type { TableBlock } from "../blocks/block.js";
 import type { MaterialConfig, TargetConfig } from "../entries/studyConfig.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
+import { present, tableOf } from "./tableOf.js";
 
 const BOUND_WORDS: Readonly<Record<"-1" | "0" | "1", Text>> = {
   "-1": say`at its smallest allowed`,
@@ -52,13 +53,12 @@ export function blendSharesTable(
         sharePct === 0 ? say`not used` : held,
       ];
     }),
-    notes: [
+    notes: present([
       say`Percentages of the dry mass of soil and aggregate, cement excluded.`,
       ...fitNotes(blend),
-      ...(unique || status !== "ok"
-        ? []
-        : [say`Other shares would do equally well: two materials are alike at these sizes.`]),
-    ],
+      !(unique || status !== "ok") &&
+        say`Other shares would do equally well: two materials are alike at these sizes.`,
+    ]),
   };
 }
 
@@ -103,22 +103,12 @@ function sharesCaption(
 
 /** The blend against its target, size by size. */
 export function blendFitTable(blend: Pick<BlendResult, "points">): TableBlock {
-  return {
-    kind: "table",
-    caption: say`The blend against its target`,
-    columns: [
-      numberColumn(say`Size`, "mm"),
-      numberColumn(say`Target`, "%"),
-      numberColumn(say`Blend`, "%"),
-      numberColumn(say`Difference`, say`points`),
-    ],
-    rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
-      plain(sizeMm),
-      fixed(targetPct, 1),
-      fixed(blendPct, 1),
-      fixed(differencePct, 1),
-    ]),
-  };
+  return tableOf(say`The blend against its target`, blend.points, [
+    [numberColumn(say`Size`, "mm"), ({ sizeMm }) => plain(sizeMm)],
+    [numberColumn(say`Target`, "%"), ({ targetPct }) => fixed(targetPct, 1)],
+    [numberColumn(say`Blend`, "%"), ({ blendPct }) => fixed(blendPct, 1)],
+    [numberColumn(say`Difference`, say`points`), ({ differencePct }) => fixed(differencePct, 1)],
+  ]);
 }
 
 const SIDES = { min: say`at least`, max: say`at most` };
@@ -126,27 +116,27 @@ const SIDES = { min: say`at least`, max: say`at most` };
 /** Where the blend stands against each limit, and which of them hold it. */
 export function blendLimitsTable(design: Pick<BlendDesign, "limits">): TableBlock {
   const estimates = design.limits.some(({ estimate }) => estimate);
-  return {
-    kind: "table",
-    caption: say`The limits of the blend`,
-    columns: [
-      { header: say`Quantity` },
-      { header: say`Limit`, align: "right" },
-      { header: say`Blend`, align: "right" },
-      { header: say`Status` },
+  return tableOf(
+    say`The limits of the blend`,
+    design.limits,
+    [
+      [say`Quantity`, ({ label, estimate }) => (estimate ? say`${label} (estimate)` : label)],
+      [
+        numberColumn(say`Limit`),
+        ({ side, limit, unit }) => say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      ],
+      [numberColumn(say`Blend`), ({ value, unit }) => say`${digits(value)} ${wordFor(unit)}`],
+      [
+        say`Status`,
+        ({ side, limit, value, active }) => limitStatus({ side, limit, value, active }),
+      ],
     ],
-    rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
-      estimate ? say`${label} (estimate)` : label,
-      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
-      say`${digits(value)} ${wordFor(unit)}`,
-      limitStatus({ side, limit, value, active }),
-    ]),
-    notes: estimates
+    estimates
       ? [
           say`Estimates are means of the materials' own tests, weighted by what passes 0.425 mm: to be confirmed by a test of the blend.`,
         ]
       : [],
-  };
+  );
 }
 
 function limitStatus({
@@ -162,29 +152,27 @@ function limitStatus({
 
 /** What a little more room at each limit that binds would buy. */
 export function blendRelaxTable(design: Sought, relaxed: readonly Relaxation[]): TableBlock {
-  return {
-    kind: "table",
-    caption: say`What relaxing each binding limit would buy`,
-    columns: [
-      { header: say`Limit` },
-      { header: say`Now`, align: "right" },
-      { header: say`Relaxed to`, align: "right" },
-      numberColumn(say`Nearer to the target`, say`points`),
-      numberColumn(say`Site soil`, "%"),
-      numberColumn(say`Cost`, say`per t`),
+  return tableOf(
+    say`What relaxing each binding limit would buy`,
+    relaxed,
+    [
+      [say`Limit`, ({ label }) => label],
+      [
+        numberColumn(say`Now`),
+        ({ side, limit, unit }) => say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      ],
+      [
+        numberColumn(say`Relaxed to`),
+        ({ relaxedTo, unit }) => say`${plain(relaxedTo)} ${wordFor(unit)}`,
+      ],
+      [numberColumn(say`Nearer to the target`, say`points`), ({ gainPct }) => fixed(gainPct, 2)],
+      [numberColumn(say`Site soil`, "%"), ({ siteSoilPct }) => fixed(siteSoilPct, 1)],
+      [numberColumn(say`Cost`, say`per t`), ({ costPerT }) => digits(costPerT)],
     ],
-    rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
-      label,
-      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
-      say`${plain(relaxedTo)} ${wordFor(unit)}`,
-      fixed(gainPct, 2),
-      fixed(siteSoilPct, 1),
-      digits(costPerT),
-    ]),
-    notes: [
+    [
       say`Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,
     ],
-  };
+  );
 }
 
 /** Parts for the bucket list, with the dry-mass shares that they give. */
@@ -192,36 +180,28 @@ export function blendPartsTable(
   parts: PracticalParts,
   nameOf: (id: string) => Text = (id) => id,
 ): TableBlock {
-  return {
-    kind: "table",
-    caption:
-      parts.by === "volume"
-        ? say`Whole parts by loose volume, cement not included`
-        : say`Whole parts by dry mass, cement not included`,
-    columns: [
-      { header: say`Material` },
-      numberColumn(say`Parts`),
-      numberColumn(say`Share of dry mass`, "%"),
-      numberColumn(say`Against the best blend`, say`points`),
-    ],
-    rows: parts.materials
+  return tableOf(
+    parts.by === "volume"
+      ? say`Whole parts by loose volume, cement not included`
+      : say`Whole parts by dry mass, cement not included`,
+    parts.materials
       // what has no part here and no share in the best blend is not used
-      .filter(({ parts: count, changePct }) => count > 0 || changePct !== 0)
-      .map(({ id, parts: count, sharePct, changePct }) => [
-        nameOf(id),
-        `${count}`,
-        fixed(sharePct, 1),
-        fixed(changePct, 1),
-      ]),
-    notes: [
-      parts.message,
-      ...(parts.status === "ok"
-        ? [
-            say`Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
-          ]
-        : []),
+      .filter(({ parts: count, changePct }) => count > 0 || changePct !== 0),
+    [
+      [say`Material`, ({ id }) => nameOf(id)],
+      [numberColumn(say`Parts`), ({ parts: count }) => `${count}`],
+      [numberColumn(say`Share of dry mass`, "%"), ({ sharePct }) => fixed(sharePct, 1)],
+      [
+        numberColumn(say`Against the best blend`, say`points`),
+        ({ changePct }) => fixed(changePct, 1),
+      ],
     ],
-  };
+    [
+      parts.message,
+      parts.status === "ok" &&
+        say`Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
+    ],
+  );
 }
 
 /** What a miscounted bucket does. */
@@ -229,20 +209,20 @@ export function bucketTable(
   changes: readonly BucketChange[],
   nameOf: (id: string) => Text = (id) => id,
 ): TableBlock {
-  return {
-    kind: "table",
-    caption: say`What one bucket more or less does`,
-    columns: [
-      { header: say`Miscount` },
-      numberColumn(say`Difference from the target`, say`points`),
-      { header: say`Worst size`, align: "right" },
-      { header: say`Limits` },
+  return tableOf(say`What one bucket more or less does`, changes, [
+    [
+      say`Miscount`,
+      ({ id, change }) =>
+        change > 0 ? say`one more of ${nameOf(id)}` : say`one less of ${nameOf(id)}`,
     ],
-    rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
-      change > 0 ? say`one more of ${nameOf(id)}` : say`one less of ${nameOf(id)}`,
-      fixed(rmsDifferencePct, 2),
-      say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
-      keepsLimits ? say`kept` : say`broken`,
-    ]),
-  };
+    [
+      numberColumn(say`Difference from the target`, say`points`),
+      ({ rmsDifferencePct }) => fixed(rmsDifferencePct, 2),
+    ],
+    [
+      numberColumn(say`Worst size`),
+      ({ worst }) => say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
+    ],
+    [say`Limits`, ({ keepsLimits }) => (keepsLimits ? say`kept` : say`broken`)],
+  ]);
 }

@@ -7,6 +7,7 @@ import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { BLANK, ends, fixed, MARKS, plain, quantity, quantityColumn, volumeText } from "./cell.js";
+import { present } from "./tableOf.js";
 import { noMix } from "./trials.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
@@ -62,14 +63,14 @@ export function siteCarbonTable(carbon: MixCarbon, units: UnitSystem): TableBloc
       ...carbon.lines.map(({ name, making, haul }) => [name, range(making), range(haul)]),
       [say`Manufacture and haulage together`, range(carbon.total), ""],
     ],
-    notes: [
+    notes: present([
       say`Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it.`,
-      ...(carbon.status === "ok" ? [] : [carbon.message]),
+      carbon.status !== "ok" && carbon.message,
       ...used.map(
         (factor) =>
           say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
       ),
-    ],
+    ]),
   };
 }
 
@@ -106,18 +107,15 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
         carbonComparison ? range(carbonComparison.concrete) : BLANK,
       ],
     ],
-    notes: [
+    notes: present([
       config.carbon.concreteVolumeM3 === undefined
         ? say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of a concrete element of the same volume. A thinner concrete wall would narrow that.`
         : say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of the concrete element.`,
-      ...(carbonComparison
-        ? [
-            say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haulage, waste, forms or reinforcement; the concrete holds ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.low, "density", config.units, 4)} to ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.high, "density", config.units, 4)} of sand and stone (common practice, no source).`,
-          ]
-        : []),
+      carbonComparison &&
+        say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haulage, waste, forms or reinforcement; the concrete holds ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.low, "density", config.units, 4)} to ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.high, "density", config.units, 4)} of sand and stone (common practice, no source).`,
       say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${markedSource(concreteCement)}).`,
       say`Carbon: ${carbonFactor.low} to ${carbonFactor.high} ${carbonFactor.unit} (${markedSource(carbonFactor)}).`,
-    ],
+    ]),
   };
 }
 

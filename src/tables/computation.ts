@@ -5,6 +5,7 @@ import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
 import { digits, plain } from "./cell.js";
 import { statisticName } from "./strength.js";
+import { present } from "./tableOf.js";
 
 /** How the numbers of this study were computed: what was minimised, which model, which variance, which bound. */
 export function computationTable({
@@ -17,21 +18,19 @@ export function computationTable({
   return {
     kind: "keyValues",
     caption: say`How the numbers were computed`,
-    items: [
-      ...(materials.length > 0
-        ? [{ label: say`Fines below the finest sieve`, value: finesText(materials) }]
-        : []),
-      ...(blend ? [{ label: say`Blend`, value: blendText(blend.target, config.target) }] : []),
-      ...(strength ? [{ label: say`Strength`, value: strengthText(strength.fit) }] : []),
-      ...(requirement && strength
-        ? [
-            {
-              label: say`Least cement`,
-              value: say`where ${statisticName(requirement.statistic, requirement.confidence)} reaches the requirement`,
-            },
-          ]
-        : []),
-    ],
+    items: present([
+      materials.length > 0 && {
+        label: say`Fines below the finest sieve`,
+        value: finesText(materials),
+      },
+      blend && { label: say`Blend`, value: blendText(blend.target, config.target) },
+      strength && { label: say`Strength`, value: strengthText(strength.fit) },
+      requirement &&
+        strength && {
+          label: say`Least cement`,
+          value: say`where ${statisticName(requirement.statistic, requirement.confidence)} reaches the requirement`,
+        },
+    ]),
   };
 }
 

@@ -5,6 +5,7 @@ import type { Interval } from "../quantities/interval.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, ends, fixed, numberColumn, plain, priceText, quantity } from "./cell.js";
+import { note, present } from "./tableOf.js";
 import { noMix } from "./trials.js";
 
 function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
@@ -22,7 +23,7 @@ function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
 export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
   const { cost } = mix;
-  if (!cost) return { kind: "note", tone: "note", text: say`No prices were entered.` };
+  if (!cost) return note(say`No prices were entered.`);
   const range = (value: Interval | null) => ends(value, (amount) => fixed(amount, 0));
   const hauled = cost.lines.some(({ haul }) => haul !== null);
   const sumOf = (part: "material" | "haul"): Interval => ({
@@ -33,12 +34,12 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
   return {
     kind: "table",
     caption: say`Cost of the materials for the element`,
-    columns: [
+    columns: present([
       { header: say`Material` },
       { header: say`Price, as entered` },
       numberColumn(hauled ? say`Purchase` : say`Cost`, config.currency),
-      ...(hauled ? [numberColumn(say`Haulage`, config.currency)] : []),
-    ],
+      hauled && numberColumn(say`Haulage`, config.currency),
+    ]),
     rows: [
       ...cost.lines.map(({ id, name, material, haul }) => [
         name,
@@ -53,17 +54,14 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
           ]
         : [[say`Total`, "", range(cost.total)]]),
     ],
-    notes: [
-      ...(cost.status === "ok" ? [] : [cost.message]),
-      ...(cost.total.low === cost.total.high
-        ? []
-        : [
-            say`Low adds all low prices, high all high ones: the range if all prices err the same way.`,
-          ]),
+    notes: present([
+      cost.status !== "ok" && cost.message,
+      cost.total.low !== cost.total.high &&
+        say`Low adds all low prices, high all high ones: the range if all prices err the same way.`,
       hauled
         ? say`Materials and haulage as entered; labour, forms and tools are not in it.`
         : say`Materials only; labour, transport, forms and tools are not in it.`,
-    ],
+    ]),
   };
 }
 
@@ -72,7 +70,7 @@ export function compareMixTable({ config, mix }: StudyResult): TableBlock | Note
   if (!mix) return noMix();
   const { compared } = mix;
   if (!compared) {
-    return { kind: "note", tone: "note", text: say`No other mix was entered to compare with.` };
+    return note(say`No other mix was entered to compare with.`);
   }
   const { units, currency = "" } = config;
   const massUnit = displayUnit("mass", units);
@@ -99,11 +97,11 @@ export function compareMixTable({ config, mix }: StudyResult): TableBlock | Note
     caption: say`What the mix saves against: ${compared.name}`,
     columns: [
       { header: say`For the element` },
-      { header: say`This mix`, align: "right" },
-      { header: say`Other mix`, align: "right" },
-      { header: say`Saved`, align: "right" },
+      numberColumn(say`This mix`),
+      numberColumn(say`Other mix`),
+      numberColumn(say`Saved`),
     ],
-    rows: [
+    rows: present([
       [
         say`Cement, % of dry soil and aggregate`,
         fixed(here.mix.cementPct, 1),
@@ -123,28 +121,25 @@ export function compareMixTable({ config, mix }: StudyResult): TableBlock | Note
         mass(bought(there)),
         mass(bought(there) - bought(here)),
       ],
-      ...(mix.cost && compared.cost
-        ? [
-            [
-              currency === "" ? say`Cost` : say`Cost, ${currency}`,
-              ends(mix.cost.total, whole),
-              ends(compared.cost.total, whole),
-              ends(compared.saving?.saved, whole),
-            ],
-          ]
-        : []),
+      mix.cost &&
+        compared.cost && [
+          currency === "" ? say`Cost` : say`Cost, ${currency}`,
+          ends(mix.cost.total, whole),
+          ends(compared.cost.total, whole),
+          ends(compared.saving?.saved, whole),
+        ],
       [
         say`Carbon, ${massUnit} CO₂e`,
         ends(mix.carbon.total, mass),
         ends(compared.carbon.total, mass),
         ends(compared.savedCarbonKg, mass),
       ],
-    ],
-    notes: [
+    ]),
+    notes: present([
       say`Other mix: ${other}; ${compared.basis}`,
       say`This comparison says nothing of the other mix's strength: whether it meets the requirement is for blocks of it to show.`,
       say`Both mixes are taken at the same prices and factors, so the saving is not the difference of two ranges. Below zero: this mix takes more.`,
-      ...(compared.saving ? [compared.saving.message] : []),
-    ],
+      compared.saving?.message,
+    ]),
   };
 }

@@ -1,7 +1,8 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
-import { BLANK, digits, fixed, LOOSE_UNIT, looseVolume, massText } from "./cell.js";
+import { BLANK, digits, fixed, LOOSE_UNIT, looseVolume, massText, numberColumn } from "./cell.js";
+import { note, warning } from "./tableOf.js";
 
 /**
  * How much sand a soil asks for, where `add-sand` asks: parts by dry mass and by loose volume and the batch
@@ -13,11 +14,11 @@ export function firstMixTable({
 }: Pick<StudyResult, "config" | "firstMix">): TableBlock | NoteBlock {
   if (!firstMix) {
     const text = say`No first mix is asked for: “add-sand” names a sand and a share of fines.`;
-    return { kind: "note", tone: "note", text };
+    return note(text);
   }
   const { byMass, byVolume, batch, message, basis } = firstMix;
   const { units } = config;
-  if (!byMass || !byVolume || !batch) return { kind: "note", tone: "warning", text: message };
+  if (!byMass || !byVolume || !batch) return warning(message);
   const name = (id: string) => config.materials.find((one) => one.id === id)?.name ?? id;
   const [soil, sand] = [name(firstMix.soil), name(firstMix.sand)];
   const loose = (litres: number) => say`${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`;
@@ -32,9 +33,9 @@ export function firstMixTable({
     caption: say`A first mix: ${sand} added to ${soil}`,
     columns: [
       { header: say`Quantity` },
-      { header: say`To begin with`, align: "right" },
-      { header: say`At least`, align: "right" },
-      { header: say`At most`, align: "right" },
+      numberColumn(say`To begin with`),
+      numberColumn(say`At least`),
+      numberColumn(say`At most`),
     ],
     rows: [
       row(say`Parts of sand to one of soil, by dry mass`, byMass, one),

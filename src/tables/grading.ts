@@ -14,6 +14,7 @@ import { SIEVE_DESIGNATIONS } from "../quantities/sieves.js";
 import { convertFromBase } from "../quantities/units.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantityColumn, yesOrNo } from "./cell.js";
+import { present, tableOf } from "./tableOf.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
 export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
@@ -21,32 +22,24 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
   // One division needs no number; several have to be told apart.
   const several = analysis.sets.length > 2;
   const weighed = !analysis.massesUnknown;
-  return {
-    kind: "table",
-    caption: say`Sieving: ${name}`,
-    columns: [
-      { header: say`Sieve`, align: "right" },
-      numberColumn(say`Opening`, "mm"),
-      ...(split ? [{ header: say`Sieved on` }] : []),
-      ...(weighed ? [numberColumn(say`Retained`, "g")] : []),
-      numberColumn(say`Retained, of the whole`, "%"),
-      numberColumn(say`Passing`, "%"),
+  return tableOf(
+    say`Sieving: ${name}`,
+    analysis.rows,
+    [
+      [numberColumn(say`Sieve`), (row) => row.label],
+      [numberColumn(say`Opening`, "mm"), (row) => plain(row.sizeMm)],
+      split && [say`Sieved on`, (row) => portionName(row.portion, several)],
+      weighed && [numberColumn(say`Retained`, "g"), (row) => fixed(row.retainedG, 1)],
+      [numberColumn(say`Retained, of the whole`, "%"), (row) => fixed(row.retainedPct, 1)],
+      [numberColumn(say`Passing`, "%"), (row) => fixed(row.passingPct, 1)],
     ],
-    rows: analysis.rows.map((row) => [
-      row.label,
-      plain(row.sizeMm),
-      ...(split ? [portionName(row.portion, several)] : []),
-      ...(weighed ? [fixed(row.retainedG, 1)] : []),
-      fixed(row.retainedPct, 1),
-      fixed(row.passingPct, 1),
-    ]),
-    notes: weighed
+    weighed
       ? analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
           const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
           return say`${portionName(portion, several)}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
         })
       : [say`Reported in percent: the masses are not known, and no balance can be made.`],
-  };
+  );
 }
 
 function portionName(portion: number, several: boolean): Text {
@@ -68,38 +61,40 @@ export function sedimentationTable(
   const notes = sedimentationNotes(analysis);
   // A BS scale counts thousandths of specific gravity.
   const reading = (difference: number) => digits(bs ? 1000 * difference : difference, 3);
-  return {
-    kind: "table",
-    caption: say`Sedimentation with the hydrometer: ${name}`,
-    columns: [
-      numberColumn(say`Time`, "min"),
-      quantityColumn(say`Temperature`, "temperature", units),
-      ...(computed ? [numberColumn(say`Control, computed`)] : []),
-      numberColumn(say`Corrected reading`),
-      numberColumn(say`Effective depth`, DEPTH_UNIT[units]),
-      numberColumn(say`Size`, "mm"),
-      ...(bs ? [numberColumn(say`Size, form of BS 1377-2`, "mm")] : []),
-      numberColumn(say`Finer, of the dispersed mass`, "%"),
-      numberColumn(say`Passing, of the whole`, "%"),
+  return tableOf(
+    say`Sedimentation with the hydrometer: ${name}`,
+    analysis.rows,
+    [
+      [numberColumn(say`Time`, "min"), (row) => plain(row.timeMin)],
+      [
+        quantityColumn(say`Temperature`, "temperature", units),
+        (row) => fixed(displayValue(row.temperatureC, "temperature", units), 1),
+      ],
+      computed && [
+        numberColumn(say`Control, computed`),
+        (row) => controlCell(row.computedControl, bs),
+      ],
+      [numberColumn(say`Corrected reading`), (row) => reading(row.correctedReading)],
+      [
+        numberColumn(say`Effective depth`, DEPTH_UNIT[units]),
+        (row) =>
+          fixed(
+            units === "SI"
+              ? row.effectiveDepthCm
+              : convertFromBase(10 * row.effectiveDepthCm, "in", "length"),
+            2,
+          ),
+      ],
+      [numberColumn(say`Size`, "mm"), (row) => digits(row.sizeMm, 3)],
+      bs && [numberColumn(say`Size, form of BS 1377-2`, "mm"), (row) => digits(row.bsSizeMm, 3)],
+      [
+        numberColumn(say`Finer, of the dispersed mass`, "%"),
+        (row) => fixed(row.finerOfDispersedPct, 1),
+      ],
+      [numberColumn(say`Passing, of the whole`, "%"), (row) => fixed(row.passingPct, 1)],
     ],
-    rows: analysis.rows.map((row) => [
-      plain(row.timeMin),
-      fixed(displayValue(row.temperatureC, "temperature", units), 1),
-      ...(computed ? [controlCell(row.computedControl, bs)] : []),
-      reading(row.correctedReading),
-      fixed(
-        units === "SI"
-          ? row.effectiveDepthCm
-          : convertFromBase(10 * row.effectiveDepthCm, "in", "length"),
-        2,
-      ),
-      digits(row.sizeMm, 3),
-      ...(bs ? [digits(row.bsSizeMm, 3)] : []),
-      fixed(row.finerOfDispersedPct, 1),
-      fixed(row.passingPct, 1),
-    ]),
     notes,
-  };
+  );
 }
 
 function controlCell(control: number | undefined, bs: boolean): Text {
@@ -135,43 +130,30 @@ function finenessNotes(entries: readonly NamedSizes[]): Text[] {
 /** Characteristic sizes and fractions of several curves side by side. */
 export function sizesTable(caption: Text, entries: readonly NamedSizes[]): TableBlock {
   const { boundaries } = entries[0].fractions;
-  return {
-    kind: "table",
+  return tableOf(
     caption,
-    columns: [
-      { header: say`Curve` },
-      numberColumn("D10", "mm"),
-      numberColumn("D30", "mm"),
-      numberColumn("D60", "mm"),
-      numberColumn("Cu"),
-      numberColumn("Cc"),
-      numberColumn(say`Clay`, "%"),
-      numberColumn(say`Silt`, "%"),
-      numberColumn(say`Fines`, "%"),
-      numberColumn(say`Sand`, "%"),
-      numberColumn(say`Gravel`, "%"),
+    entries,
+    [
+      [say`Curve`, ({ name }) => name],
+      [numberColumn("D10", "mm"), ({ sizes }) => digits(sizes.d10, 3)],
+      [numberColumn("D30", "mm"), ({ sizes }) => digits(sizes.d30, 3)],
+      [numberColumn("D60", "mm"), ({ sizes }) => digits(sizes.d60, 3)],
+      [numberColumn("Cu"), ({ sizes }) => digits(sizes.cu, 3)],
+      [numberColumn("Cc"), ({ sizes }) => digits(sizes.cc, 3)],
+      [numberColumn(say`Clay`, "%"), ({ fractions }) => fixed(fractions.clayPct, 1)],
+      [numberColumn(say`Silt`, "%"), ({ fractions }) => fixed(fractions.siltPct, 1)],
+      [numberColumn(say`Fines`, "%"), ({ fractions }) => fixed(fractions.finesPct, 1)],
+      [numberColumn(say`Sand`, "%"), ({ fractions }) => fixed(fractions.sandPct, 1)],
+      [numberColumn(say`Gravel`, "%"), ({ fractions }) => fixed(fractions.gravelPct, 1)],
     ],
-    rows: entries.map(({ name, sizes, fractions }) => [
-      name,
-      digits(sizes.d10, 3),
-      digits(sizes.d30, 3),
-      digits(sizes.d60, 3),
-      digits(sizes.cu, 3),
-      digits(sizes.cc, 3),
-      fixed(fractions.clayPct, 1),
-      fixed(fractions.siltPct, 1),
-      fixed(fractions.finesPct, 1),
-      fixed(fractions.sandPct, 1),
-      fixed(fractions.gravelPct, 1),
-    ]),
-    notes: [
+    [
       ...finenessNotes(entries),
       entries[0].sizes.reading === "size"
         ? say`D-sizes are read on straight lines between the points, on size.`
         : say`D-sizes are read on straight lines between the points, on the logarithm of size.`,
       say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundary(boundaries.siltMm, boundaries)}, sand to ${boundary(boundaries.sandMm, boundaries)}, gravel to ${boundary(boundaries.gravelMm, boundaries)}. A dash: the size or fraction lies outside what was measured.`,
     ],
-  };
+  );
 }
 
 /** A boundary with the sieve that it is, where the system is one of United States sieves. */
@@ -194,29 +176,26 @@ export function pipetteTable(
   analysis: PipetteAnalysis,
   units: UnitSystem = "SI",
 ): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Sedimentation with the pipette: ${name}`,
-    columns: [
-      numberColumn(say`Time`, "min"),
-      quantityColumn(say`Temperature`, "temperature", units),
-      numberColumn(say`Depth of the tip`, "mm"),
-      numberColumn(say`Size`, "mm"),
-      numberColumn(say`Finer, in the cylinder`, "g"),
-      numberColumn(say`Finer, of the dispersed mass`, "%"),
-      numberColumn(say`Passing, of the whole`, "%"),
+  return tableOf(
+    say`Sedimentation with the pipette: ${name}`,
+    analysis.rows,
+    [
+      [numberColumn(say`Time`, "min"), (row) => plain(row.timeMin)],
+      [
+        quantityColumn(say`Temperature`, "temperature", units),
+        (row) => fixed(displayValue(row.temperatureC, "temperature", units), 1),
+      ],
+      [numberColumn(say`Depth of the tip`, "mm"), (row) => plain(row.depthMm)],
+      [numberColumn(say`Size`, "mm"), (row) => digits(row.sizeMm, 3)],
+      [numberColumn(say`Finer, in the cylinder`, "g"), (row) => fixed(row.finerG, 2)],
+      [
+        numberColumn(say`Finer, of the dispersed mass`, "%"),
+        (row) => fixed(row.finerOfDispersedPct, 1),
+      ],
+      [numberColumn(say`Passing, of the whole`, "%"), (row) => fixed(row.passingPct, 1)],
     ],
-    rows: analysis.rows.map((row) => [
-      plain(row.timeMin),
-      fixed(displayValue(row.temperatureC, "temperature", units), 1),
-      plain(row.depthMm),
-      digits(row.sizeMm, 3),
-      fixed(row.finerG, 2),
-      fixed(row.finerOfDispersedPct, 1),
-      fixed(row.passingPct, 1),
-    ]),
-    notes: [...pretreatmentNotes(analysis.pretreatment), waterNote(analysis.water)],
-  };
+    [...pretreatmentNotes(analysis.pretreatment), waterNote(analysis.water)],
+  );
 }
 
 /** What was done to the soil before, as a line below a sedimentation table. */
@@ -245,18 +224,15 @@ function sedimentationNotes(
 ): Text[] {
   const { corrections, calibration, hydrometer, method, pretreatment, water } = analysis;
   const bs = hydrometer === "BS";
-  return [
-    ...(method === undefined ? [] : [formNote(method, water)]),
+  return present([
+    method !== undefined && formNote(method, water),
     ...pretreatmentNotes(pretreatment),
-    ...(corrections ? [correctionsNote(corrections, hydrometer)] : []),
-    ...(calibration ? [calibrationNote(calibration, bs)] : []),
-    ...(bs
-      ? [
-          say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
-        ]
-      : []),
+    corrections && correctionsNote(corrections, hydrometer),
+    calibration && calibrationNote(calibration, bs),
+    bs &&
+      say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
     waterNote(water),
-  ];
+  ]);
 }
 
 /** The form of test that the laboratory names, and whether it is still in force. */

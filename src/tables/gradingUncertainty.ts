@@ -5,6 +5,7 @@ import type { ClassSystem } from "../soil/classification/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import { say, soilNamed, type Text } from "../words/message.js";
 import { digits, numberColumn, plain } from "./cell.js";
+import { tableOf } from "./tableOf.js";
 
 const NAMES: Readonly<Record<QuantityInterval["quantity"], Text>> = {
   d10: "D10",
@@ -44,28 +45,21 @@ export function intervalsTable(
   // A difference of temperature: no zero point to be moved.
   const degrees =
     units === "US" ? say`${plain(1.8 * errors.temperatureC)} °F` : say`${errors.temperatureC} °C`;
-  return {
-    kind: "table",
-    caption: say`Intervals from the reading errors: ${name}`,
-    columns: [
-      { header: say`Quantity` },
-      numberColumn(say`Low`),
-      numberColumn(say`Median`),
-      numberColumn(say`High`),
-      { header: say`Unit` },
+  return tableOf(
+    say`Intervals from the reading errors: ${name}`,
+    quantities,
+    [
+      [say`Quantity`, ({ quantity }) => NAMES[quantity]],
+      [numberColumn(say`Low`), ({ low }) => digits(low)],
+      [numberColumn(say`Median`), ({ median }) => digits(median)],
+      [numberColumn(say`High`), ({ high }) => digits(high)],
+      [say`Unit`, ({ unit }) => unit],
     ],
-    rows: quantities.map(({ quantity, unit, low, median, high }) => [
-      NAMES[quantity],
-      digits(low),
-      digits(median),
-      digits(high),
-      unit,
-    ]),
-    notes: [
+    [
       say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${degrees}, time ${errors.timeS} s, particle density ${inUnits(measured(errors.particleDensityKgM3, "density"), units)}.`,
       say`How well the sample represents the stockpile is not in them, and mostly matters more.`,
     ],
-  };
+  );
 }
 
 /** The probability of each class, given the reading errors. */

@@ -13,6 +13,7 @@ import { testedAnotherBlend } from "../study/trials.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
+import { present, tableOf } from "./tableOf.js";
 
 /**
  * A table for each entry that the study is held against.
@@ -42,15 +43,15 @@ function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): T
     columns: [
       { header: say`Curve` },
       { header: say`Criterion` },
-      { header: say`Recommended`, align: "right" },
-      { header: say`Measured`, align: "right" },
+      numberColumn(say`Recommended`),
+      numberColumn(say`Measured`),
       { header: say`Verdict` },
       { header: say`Confidence (reading errors only)` },
     ],
     rows: guidance.flatMap((each) => [...criteriaRows(each), ...otherRows(each, units)]),
-    notes: [
+    notes: present([
       say`${entrySource(entry)} (${sourceMark(entry)}).`,
-      ...(entry.own ? [] : [entry.notes]),
+      !entry.own && entry.notes,
       ...earthNotes(entry),
       check.honesty,
       ...guidance.map(
@@ -59,7 +60,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): T
       ),
       say`Confidence: the share of ${probability.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their 95 % intervals, a blend at its shares as designed. It does not cover how well the samples represent the deposit, errors of batching, or fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
-    ],
+    ]),
   };
 }
 
@@ -195,38 +196,28 @@ function envelopeTable(
 ): TableBlock {
   // Of an envelope sheet the mark says all.
   const remarks = entry.own && !entry.power ? [] : envelopeRemarks(entry);
-  return {
-    kind: "table",
-    caption: isBlend
+  return tableOf(
+    isBlend
       ? say`The blend against the envelope of ${shortSource(entry)}`
       : say`The soil against the envelope of ${shortSource(entry)}`,
-    columns: [
-      { header: say`Curve` },
-      numberColumn(say`Size`, "mm"),
-      numberColumn(say`Envelope`, "%"),
-      numberColumn(say`Passing`, "%"),
-      { header: say`Verdict` },
-      ...(isBlend ? [{ header: say`Caused most by` }] : []),
-    ],
-    rows: states.map(
-      ({ name, state: { sizeMm, lowPct, highPct, passingPct, outsidePct, cause } }) => [
-        name,
-        plain(sizeMm),
-        say`${fixed(lowPct, 1)} to ${fixed(highPct, 1)}`,
-        fixed(passingPct, 1),
-        outsideWords(outsidePct),
-        ...(isBlend ? [cause ?? BLANK] : []),
+    states,
+    [
+      [say`Curve`, ({ name }) => name],
+      [numberColumn(say`Size`, "mm"), ({ state: { sizeMm } }) => plain(sizeMm)],
+      [
+        numberColumn(say`Envelope`, "%"),
+        ({ state: { lowPct, highPct } }) => say`${fixed(lowPct, 1)} to ${fixed(highPct, 1)}`,
       ],
-    ),
-    notes: [
-      say`${entry.own ? entrySource(entry) : shortSource(entry)} (${joinTexts([sourceMark(entry), ...remarks], "; ")}).`,
-      ...(entry.ofPassingMm === undefined
-        ? []
-        : [
-            say`The source limits what passes ${entry.ofPassingMm} mm; its limits are drawn here in percent of the whole.`,
-          ]),
+      [numberColumn(say`Passing`, "%"), ({ state: { passingPct } }) => fixed(passingPct, 1)],
+      [say`Verdict`, ({ state: { outsidePct } }) => outsideWords(outsidePct)],
+      isBlend && [say`Caused most by`, ({ state: { cause } }) => cause ?? BLANK],
     ],
-  };
+    [
+      say`${entry.own ? entrySource(entry) : shortSource(entry)} (${joinTexts([sourceMark(entry), ...remarks], "; ")}).`,
+      entry.ofPassingMm !== undefined &&
+        say`The source limits what passes ${entry.ofPassingMm} mm; its limits are drawn here in percent of the whole.`,
+    ],
+  );
 }
 
 function outsideWords(outsidePct: number): Text {
@@ -277,13 +268,13 @@ export function guidanceComparisonTable(
         ];
       }),
     ),
-    notes: [
+    notes: present([
       ...checks.map(
         ({ entry, honesty }) =>
           say`${shortSource(entry)}: ${entrySource(entry)} (${sourceMark(entry)}). ${honesty} ${entry.notes}`,
       ),
-      ...(checks[0] ? [checks[0].caution] : []),
-    ],
+      checks[0]?.caution,
+    ]),
   };
 }
 
@@ -293,32 +284,23 @@ function untestedChemistry(
   id: string,
 ): readonly (readonly [Text, Text])[] {
   const tested = testedChemistry(materials.find((one) => one.id === id)!);
-  return [
-    ...(tested.organicPct === undefined
-      ? [
-          [
-            say`organic matter`,
-            say`it hinders the setting of cement and decays; topsoil is not for walls`,
-          ] as const,
-        ]
-      : []),
-    ...(tested.saltsPct === undefined
-      ? [
-          [
-            say`soluble salts`,
-            say`they crystallise at the face of the wall and flake it off`,
-          ] as const,
-        ]
-      : []),
-    ...(tested.sulphatePct === undefined
-      ? [
-          [
-            say`sulphates`,
-            say`with cement and clay they swell, and can break the wall apart`,
-          ] as const,
-        ]
-      : []),
-  ];
+  return present([
+    tested.organicPct === undefined &&
+      ([
+        say`organic matter`,
+        say`it hinders the setting of cement and decays; topsoil is not for walls`,
+      ] as const),
+    tested.saltsPct === undefined &&
+      ([
+        say`soluble salts`,
+        say`they crystallise at the face of the wall and flake it off`,
+      ] as const),
+    tested.sulphatePct === undefined &&
+      ([
+        say`sulphates`,
+        say`with cement and clay they swell, and can break the wall apart`,
+      ] as const),
+  ]);
 }
 
 /**
@@ -349,35 +331,39 @@ export function notTestedTable(
       { header: say`Not tested` },
       { header: say`Why it matters` },
     ],
-    rows: [
+    rows: present([
       ...config.materials.flatMap(({ id, name, role }): Text[][] => {
         const graded = materials.find((one) => one.id === id);
         const limits = graded?.limits ?? ungraded.find((one) => one.id === id)?.limits;
         const sieving = graded ? [] : [[name, say`sieve analysis`, say`its grading is not known`]];
         if (role !== "soil") return sieving;
-        return [
+        return present([
           ...untestedChemistry(config, id).map(([what, why]): Text[] => [name, what, why]),
           ...sieving,
-          ...(limits
-            ? []
-            : [[name, say`consistency limits`, say`plasticity and shrinkage are not known`]]),
-          ...(graded?.sedimentation || graded?.pipette
-            ? []
-            : [[name, say`sedimentation`, say`clay and silt are not told apart`]]),
-        ];
+          !limits && [name, say`consistency limits`, say`plasticity and shrinkage are not known`],
+          !(graded?.sedimentation || graded?.pipette) && [
+            name,
+            say`sedimentation`,
+            say`clay and silt are not told apart`,
+          ],
+        ]);
       }),
-      ...(compaction && !others
-        ? []
-        : [[blend, say`compaction`, say`density and moisture at compaction are not known`]]),
-      ...((strength || blocks) && !others
-        ? []
-        : [[blend, say`strength`, say`no blocks of it were crushed; the cement is not known`]]),
+      !(compaction && !others) && [
+        blend,
+        say`compaction`,
+        say`density and moisture at compaction are not known`,
+      ],
+      !((strength || blocks) && !others) && [
+        blend,
+        say`strength`,
+        say`no blocks of it were crushed; the cement is not known`,
+      ],
       [
         blend,
         say`erosion, frost, shrinkage of the wall`,
         say`block strength says nothing about them`,
       ],
-    ],
+    ]),
     notes: [
       say`A test that is not entered counts as not made. The responsible person says which of them are needed.`,
     ],

@@ -2,15 +2,15 @@ import type { TableBlock } from "../blocks/block.js";
 import type { SheetGrid, SheetMapping } from "../lab/sheet/grid.js";
 import type { InputFile } from "../study/study.js";
 import { joinTexts, say, type Text } from "../words/message.js";
+import { numberColumn } from "./cell.js";
+import { present, tableOf } from "./tableOf.js";
 
 /** The files that the numbers come from, each with the checksum of its bytes. */
 export function inputsTable(inputs: readonly InputFile[]): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Input files and their checksums`,
-    columns: [{ header: say`File` }, { header: say`SHA-256` }],
-    rows: inputs.map(({ file, sha256 }) => [file, sha256]),
-  };
+  return tableOf(say`Input files and their checksums`, inputs, [
+    [say`File`, ({ file }) => file],
+    [say`SHA-256`, ({ sha256 }) => sha256],
+  ]);
 }
 
 /** A lab sheet as it was read, cell by cell, for the annex. Rows are numbered as a spreadsheet does. */
@@ -22,7 +22,7 @@ export function sheetTable(sheet: SheetGrid): TableBlock {
   return {
     kind: "table",
     caption: say`Readings as given: ${sheet.file}`,
-    columns: [{ header: say`row`, align: "right" }, ...columns],
+    columns: [numberColumn(say`row`), ...columns],
     rows: sheet.rows.flatMap((row, index) =>
       lastFilled(row) === 0 || isRemark(row)
         ? []
@@ -54,19 +54,15 @@ function mappingNotes(mapping: SheetMapping): Text[] {
   const { columns, lines, cells, facts, skipRows, decimalComma } = mapping;
   const renamed = Object.entries({ ...lines, ...columns, ...cells });
   const given = Object.entries(facts);
-  return [
-    ...(renamed.length > 0
-      ? [
-          say`Read as: ${joinTexts(
-            renamed.map(([own, ours]) => say`“${own}” as “${ours}”`),
-            "; ",
-          )}.`,
-        ]
-      : []),
-    ...(given.length > 0
-      ? [say`Given in study.yaml: ${given.map(([name, value]) => `${name} ${value}`).join("; ")}.`]
-      : []),
-    ...(skipRows > 0 ? [say`Rows 1 to ${skipRows} were not read.`] : []),
-    ...(decimalComma ? [say`Its numbers have decimal commas.`] : []),
-  ];
+  return present([
+    renamed.length > 0 &&
+      say`Read as: ${joinTexts(
+        renamed.map(([own, ours]) => say`“${own}” as “${ours}”`),
+        "; ",
+      )}.`,
+    given.length > 0 &&
+      say`Given in study.yaml: ${given.map(([name, value]) => `${name} ${value}`).join("; ")}.`,
+    skipRows > 0 && say`Rows 1 to ${skipRows} were not read.`,
+    decimalComma && say`Its numbers have decimal commas.`,
+  ]);
 }

@@ -19,6 +19,7 @@ import {
   quantity,
   quantityColumn,
 } from "./cell.js";
+import { present, tableOf } from "./tableOf.js";
 import { noMix } from "./trials.js";
 
 /** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
@@ -97,20 +98,17 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
         BLANK,
       ],
     ],
-    notes: [
+    notes: present([
       say`Shares are percentages of the dry mass of soil and aggregate; cement is a percentage of that mass, in addition to the 100 %. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct, 1)} % of the loose volumes.`,
       config.specified?.moisturePct === undefined
         ? say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`
         : say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, as it was set by hand; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
       waterNote(mix, withUnit),
       ...bulkingNotes(config, mix),
-      ...(mix.record.askedDryMassKg - recipe.dryMassKg > 1e-9 * recipe.dryMassKg
-        ? [
-            say`Of the ${withUnit(mix.record.askedDryMassKg)} asked for, the batch is what whole buckets of soil and aggregate hold; cards, log and order list are of this batch.`,
-          ]
-        : []),
+      mix.record.askedDryMassKg - recipe.dryMassKg > 1e-9 * recipe.dryMassKg &&
+        say`Of the ${withUnit(mix.record.askedDryMassKg)} asked for, the batch is what whole buckets of soil and aggregate hold; cards, log and order list are of this batch.`,
       ...(parts ? [partsNote(parts, recipe, units)] : mix.record.messages),
-    ],
+    ]),
   };
 }
 
@@ -158,35 +156,24 @@ export function toleranceTable(
   const lines = specifiedMix(result);
   if (lines.length === 0) return noMix();
   const { units, tolerances } = result.config;
-  return {
-    kind: "table",
-    caption: say`Mix and tolerances`,
-    columns: [
-      { header: say`Item` },
-      { header: say`Value`, align: "right" },
-      { header: say`From`, align: "right" },
-      { header: say`To`, align: "right" },
-      { header: say`Checked on site by` },
-      { header: say`Basis` },
+  return tableOf(
+    say`Mix and tolerances`,
+    lines,
+    [
+      [say`Item`, (line) => lineName(line)],
+      [numberColumn(say`Value`), (line) => amount(line, line.value, units)],
+      [numberColumn(say`From`), (line) => amount(line, lowEnd(line), units)],
+      [numberColumn(say`To`), (line) => amount(line, line.high, units)],
+      [say`Checked on site by`, (line) => CHECK[line.kind]],
+      [say`Basis`, (line) => basisText(line)],
     ],
-    rows: lines.map((line) => [
-      lineName(line),
-      amount(line, line.value, units),
-      amount(line, lowEnd(line), units),
-      amount(line, line.high, units),
-      CHECK[line.kind],
-      basisText(line),
-    ]),
-    notes: [
+    [
       say`Shares and cement are percentages of the dry mass of soil and aggregate, moisture of the dry mass of all solids. Ways of checking are common practice, no source.`,
-      ...(tolerances?.basis ? [say`Basis of what was entered: ${tolerances.basis}`] : []),
-      ...(lines.some(({ basis }) => basis === "lightest block")
-        ? [
-            say`No wall lighter than the lightest block was tested for strength; a minimum density from a code or from the engineer stands before this one.`,
-          ]
-        : []),
+      tolerances?.basis && say`Basis of what was entered: ${tolerances.basis}`,
+      lines.some(({ basis }) => basis === "lightest block") &&
+        say`No wall lighter than the lightest block was tested for strength; a minimum density from a code or from the engineer stands before this one.`,
     ],
-  };
+  );
 }
 
 /** Where a line comes from; of the density both the value and its least, which have two origins. */

@@ -5,16 +5,15 @@ import { signalWords } from "../strength/control/controlChart.js";
 import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { depthText, fixed, plain, quantity, quantityColumn, volumeText } from "./cell.js";
+import { depthText, fixed, numberColumn, plain, volumeText } from "./cell.js";
 import { elementNames } from "./studyEntries.js";
+import { note, present, quantityCells, tableOf } from "./tableOf.js";
 
 /** What stands in the place of the plan where the study asks for none. */
 function noQuality(): NoteBlock {
-  return {
-    kind: "note",
-    tone: "note",
-    text: say`No quality-control plan was entered; the responsible person sets how the work is watched.`,
-  };
+  return note(
+    say`No quality-control plan was entered; the responsible person sets how the work is watched.`,
+  );
 }
 
 /** The quality-control plan in numbers: lots, blocks, rule and risks. */
@@ -36,7 +35,7 @@ export function qualityPlanTable({
       config.elements.length > 0
         ? say`Quality-control plan: ${elementNames(config.elements)}`
         : say`Quality-control plan`,
-    items: [
+    items: present([
       { label: say`Size of a lot`, value: lotText(entered.lot, units) },
       { label: say`Lots in the element`, value: lots === undefined ? unknown : String(lots) },
       {
@@ -59,20 +58,16 @@ export function qualityPlanTable({
             ? say`standard deviation ${stress(quality.scatterMpa)}, as entered`
             : say`standard deviation ${stress(quality.scatterMpa)}, that of the laboratory blocks about the curve; blocks made on site usually scatter more (common practice, no source)`,
       },
-      ...(risks ? [{ label: say`Risks`, value: risks.message }] : []),
-      ...(entered.densityChecks === undefined
-        ? []
-        : [
-            {
-              label: say`Density checks`,
-              value:
-                densityChecks === undefined
-                  ? say`${entered.densityChecks} per lot`
-                  : say`${entered.densityChecks} per lot, ${densityChecks} in all`,
-            },
-          ]),
+      risks && { label: say`Risks`, value: risks.message },
+      entered.densityChecks !== undefined && {
+        label: say`Density checks`,
+        value:
+          densityChecks === undefined
+            ? say`${entered.densityChecks} per lot`
+            : say`${entered.densityChecks} per lot, ${densityChecks} in all`,
+      },
       { label: say`Basis (as entered)`, value: entered.basis },
-    ],
+    ]),
   };
 }
 
@@ -191,41 +186,35 @@ export function siteBlocksTable({
   const site = quality?.site;
   const { requirement } = config.strength;
   if (!site || !requirement) {
-    return { kind: "note", tone: "note", text: say`No sheet of site blocks was entered.` };
+    return note(say`No sheet of site blocks was entered.`);
   }
   const { units } = config;
   const failed = site.lots.find(({ judgement }) => judgement.status === "rejected");
-  return {
-    kind: "table",
-    caption: say`Lots of site blocks at ${requirement.ageDays} days`,
-    columns: [
-      { header: say`Lot` },
-      { header: say`Blocks`, align: "right" },
-      quantityColumn(say`Mean`, "stress", units),
-      quantityColumn(say`Standard deviation`, "stress", units),
-      quantityColumn(say`Minimum`, "stress", units),
-      { header: say`Outcome` },
-      { header: say`Signal of the control chart` },
+  return tableOf(
+    say`Lots of site blocks at ${requirement.ageDays} days`,
+    site.lots,
+    [
+      [say`Lot`, ({ label }) => label],
+      [numberColumn(say`Blocks`), ({ strengthsMpa }) => String(strengthsMpa.length)],
+      quantityCells(say`Mean`, "stress", units, ({ judgement }) => judgement.meanMpa),
+      quantityCells(say`Standard deviation`, "stress", units, ({ judgement }) => judgement.sdMpa),
+      quantityCells(say`Minimum`, "stress", units, ({ judgement }) => judgement.minMpa),
+      [say`Outcome`, ({ judgement }) => OUTCOME[judgement.status]],
+      [
+        say`Signal of the control chart`,
+        ({ label }) =>
+          signalWords(site.chart.points.find((point) => point.label === label)?.signals ?? []),
+      ],
     ],
-    rows: site.lots.map(({ label, strengthsMpa, judgement }) => [
-      label,
-      String(strengthsMpa.length),
-      quantity(judgement.meanMpa, "stress", units),
-      quantity(judgement.sdMpa, "stress", units),
-      quantity(judgement.minMpa, "stress", units),
-      OUTCOME[judgement.status],
-      signalWords(site.chart.points.find((point) => point.label === label)?.signals ?? []),
-    ]),
-    notes: [
-      ...(quality.rule ? [quality.ruleMessage] : []),
+    [
+      quality.rule && quality.ruleMessage,
       site.chart.message,
-      ...(site.otherAges > 0
-        ? [say`${site.otherAges} blocks of other ages stand in the annex and are not judged.`]
-        : []),
+      site.otherAges > 0 &&
+        say`${site.otherAges} blocks of other ages stand in the annex and are not judged.`,
       ...site.excluded.map(({ id, reason }) => say`Block ${id} was left out: ${reason}`),
       ...(failed
         ? failed.judgement.steps.map((step, index) => say`Step ${index + 1}: ${step}`)
         : []),
     ],
-  };
+  );
 }

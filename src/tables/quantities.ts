@@ -11,7 +11,16 @@ import { orderedDensity, specifiedMix } from "../study/specifiedMix.js";
 import { recordOf, supplyTerms } from "../study/studyRecord.js";
 import type { CompactedDensity, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK, depthText, ends, fixed, massText, plain, volumeText } from "./cell.js";
+import {
+  BLANK,
+  depthText,
+  ends,
+  fixed,
+  massText,
+  numberColumn,
+  plain,
+  volumeText,
+} from "./cell.js";
 import {
   GLOVES,
   type SiteOptions,
@@ -146,9 +155,9 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     caption: elementNames(config.elements),
     columns: [
       { header: say`Material` },
-      { header: say`Moist mass, as delivered`, align: "right" },
-      { header: say`Loose, at most`, align: "right" },
-      { header: truck ? say`Loads, at most` : say`Bags`, align: "right" },
+      numberColumn(say`Moist mass, as delivered`),
+      numberColumn(say`Loose, at most`),
+      numberColumn(truck ? say`Loads, at most` : say`Bags`),
     ],
     rows: heavy.map(row),
     notes: [

@@ -8,6 +8,7 @@ import { testedAnotherBlend } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { mixReferences } from "./carbon.js";
+import { present } from "./tableOf.js";
 
 type References = ReferencesBlock["items"];
 
@@ -95,34 +96,22 @@ function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): Referenc
     }),
   );
   const own = analyses.some(({ calibration }) => calibration);
-  return [
-    ...(used.has("152H")
-      ? [
-          {
-            text: own
-              ? say`152H hydrometer: effective depth by its own calibration`
-              : say`Murthy, chapter of doi 10.1201/9781482275858-30, equations 3.28 and 3.29, year not known: effective depth of the 152H hydrometer`,
-            mark: own ? say`as entered, not checked` : say`read`,
-          },
-        ]
-      : []),
-    ...(used.has("151H")
-      ? [
-          {
-            text: say`ASTM D422 (edition not recalled): the 151H hydrometer`,
-            mark: say`from memory`,
-          },
-        ]
-      : []),
-    ...(used.has("BS")
-      ? [
-          {
-            text: say`BS 1377-2 (edition not recalled), form of the hydrometer test; effective depth by the instrument's own calibration`,
-            mark: say`form read; clause from memory`,
-          },
-        ]
-      : []),
-  ];
+  return present([
+    used.has("152H") && {
+      text: own
+        ? say`152H hydrometer: effective depth by its own calibration`
+        : say`Murthy, chapter of doi 10.1201/9781482275858-30, equations 3.28 and 3.29, year not known: effective depth of the 152H hydrometer`,
+      mark: own ? say`as entered, not checked` : say`read`,
+    },
+    used.has("151H") && {
+      text: say`ASTM D422 (edition not recalled): the 151H hydrometer`,
+      mark: say`from memory`,
+    },
+    used.has("BS") && {
+      text: say`BS 1377-2 (edition not recalled), form of the hydrometer test; effective depth by the instrument's own calibration`,
+      mark: say`form read; clause from memory`,
+    },
+  ]);
 }
 
 const NO_PROOF: References[number] = {

@@ -5,7 +5,8 @@ import { type CompactionAnalysis, PEAK_RULE } from "../soil/compaction/compactio
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import { digits, fixed, numberColumn, plain, quantity } from "./cell.js";
+import { quantityCells, tableOf } from "./tableOf.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
@@ -105,35 +106,33 @@ const PARAMETERS: Readonly<Record<string, Text | undefined>> = {
 
 /** The models of a curve, best first. */
 export function modelTable(name: string, models: ChosenModel): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Smooth models of the grading: ${name}`,
-    columns: [
-      { header: say`Model` },
-      { header: say`Parameters with standard errors` },
-      numberColumn(say`Residual`, say`points`),
-      numberColumn(say`AICc above the best`),
+  return tableOf(
+    say`Smooth models of the grading: ${name}`,
+    models.ranking,
+    [
+      [say`Model`, ({ fit }) => fit.title],
+      [
+        say`Parameters with standard errors`,
+        ({ fit }) =>
+          joinTexts(
+            fit.parameters.map(
+              ({ name: parameter, value, standardError, unit }) =>
+                say`${PARAMETERS[parameter] ?? parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
+            ),
+            "; ",
+          ),
+      ],
+      [numberColumn(say`Residual`, say`points`), ({ fit }) => fixed(fit.residualSdPct, 2)],
+      [numberColumn(say`AICc above the best`), ({ deltaAicc }) => fixed(deltaAicc, 1)],
     ],
-    rows: models.ranking.map(({ fit, deltaAicc }) => [
-      fit.title,
-      joinTexts(
-        fit.parameters.map(
-          ({ name: parameter, value, standardError, unit }) =>
-            say`${PARAMETERS[parameter] ?? parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
-        ),
-        "; ",
-      ),
-      fixed(fit.residualSdPct, 2),
-      fixed(deltaAicc, 1),
-    ]),
-    notes: [
+    [
       say`AICc weighs closeness against the number of parameters; these readings do not separate models within 2 of the best.`,
       ...models.ranking.flatMap(({ fit }) =>
         fit.warnings.map((warning) => say`${fit.title}: ${warning}`),
       ),
       ...models.leftOut.map(({ model, reason }) => say`Left out, ${model}: ${reason}`),
     ],
-  };
+  );
 }
 
 /** What is found about grains that were taken out before compaction: the values of the table rest on it. */
@@ -152,22 +151,16 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     range: readonly [number, number] | undefined,
     write: (value: number) => Text,
   ) => (range ? say` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
-  return {
-    kind: "table",
-    caption: say`Compaction`,
-    columns: [
-      numberColumn(say`Water content`, "%"),
-      quantityColumn(say`Moist density`, "density", units),
-      quantityColumn(say`Dry density`, "density", units),
-      ...(withVoids ? [numberColumn(say`Air voids`, "%")] : []),
+  return tableOf(
+    say`Compaction`,
+    compaction.points,
+    [
+      [numberColumn(say`Water content`, "%"), (point) => fixed(point.waterContentPct, 1)],
+      quantityCells(say`Moist density`, "density", units, (point) => point.bulkDensityKgM3, 4),
+      quantityCells(say`Dry density`, "density", units, (point) => point.dryDensityKgM3, 4),
+      withVoids && [numberColumn(say`Air voids`, "%"), (point) => fixed(point.airVoidsPct, 1)],
     ],
-    rows: compaction.points.map((point) => [
-      fixed(point.waterContentPct, 1),
-      density(point.bulkDensityKgM3),
-      density(point.dryDensityKgM3),
-      ...(withVoids ? [fixed(point.airVoidsPct, 1)] : []),
-    ]),
-    notes: peak
+    peak
       ? [
           ...(compaction.method === undefined
             ? []
@@ -183,7 +176,7 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
           ...(peak.method === "reported" ? [] : [PEAK_RULE]),
         ]
       : [say`The points show no peak, so no optimum is given.`],
-  };
+  );
 }
 
 /**

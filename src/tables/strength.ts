@@ -20,16 +20,8 @@ import type { StrengthByAge } from "../strength/strengthByAge.js";
 import { notKnownYet } from "../study/stages.js";
 import type { BlockMeans, StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import {
-  BLANK,
-  digits,
-  fixed,
-  numberColumn,
-  plain,
-  pValueText,
-  quantity,
-  quantityColumn,
-} from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, pValueText, quantity } from "./cell.js";
+import { present, quantityCells, tableOf, warning } from "./tableOf.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
 export function specimensTable(
@@ -38,65 +30,57 @@ export function specimensTable(
   units: UnitSystem,
 ): TableBlock {
   const residualOf = new Map(fit.points.map(({ id, residualMpa }) => [id, residualMpa]));
-  return {
-    kind: "table",
-    caption: say`Blocks as crushed`,
-    columns: [
-      { header: say`Block` },
-      { header: say`Batch` },
-      numberColumn(say`Cement`, "%"),
-      numberColumn(say`Age`, "d"),
-      quantityColumn(say`Dry density`, "density", units),
-      quantityColumn(say`Strength`, "stress", units),
-      quantityColumn(say`Measured less fitted`, "stress", units),
-      { header: say`Remark` },
-    ],
-    rows: specimens.map((block) => [
-      block.id,
-      block.batch ?? BLANK,
-      plain(block.cementPct),
-      plain(block.ageDays),
-      quantity(block.dryDensityKgM3, "density", units, 4),
-      quantity(block.strengthMpa, "stress", units),
-      quantity(residualOf.get(block.id), "stress", units, 2),
-      joinTexts(
-        [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark],
-        "; ",
+  return tableOf(
+    say`Blocks as crushed`,
+    specimens,
+    [
+      [say`Block`, (block) => block.id],
+      [say`Batch`, (block) => block.batch ?? BLANK],
+      [numberColumn(say`Cement`, "%"), (block) => plain(block.cementPct)],
+      [numberColumn(say`Age`, "d"), (block) => plain(block.ageDays)],
+      quantityCells(say`Dry density`, "density", units, (block) => block.dryDensityKgM3, 4),
+      quantityCells(say`Strength`, "stress", units, (block) => block.strengthMpa),
+      quantityCells(
+        say`Measured less fitted`,
+        "stress",
+        units,
+        (block) => residualOf.get(block.id),
+        2,
       ),
-    ]),
-    notes: [
+      [
+        say`Remark`,
+        (block) =>
+          joinTexts(
+            [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark],
+            "; ",
+          ),
+      ],
+    ],
+    [
       say`Strength is load over the loaded face, without a correction for the block's proportions.`,
       say`“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
     ],
-  };
+  );
 }
 
 /** Mean and range of the blocks of each content and age, where no curve could be fitted to them. */
 export function blockMeansTable({ means, message }: BlockMeans, units: UnitSystem): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Blocks as crushed, without a curve`,
-    columns: [
-      numberColumn(say`Cement`, "%"),
-      numberColumn(say`Age`, "d"),
-      numberColumn(say`Blocks`),
-      quantityColumn(say`Mean`, "stress", units),
-      quantityColumn(say`Lowest`, "stress", units),
-      quantityColumn(say`Highest`, "stress", units),
+  return tableOf(
+    say`Blocks as crushed, without a curve`,
+    means,
+    [
+      [numberColumn(say`Cement`, "%"), ({ cementPct }) => plain(cementPct)],
+      [numberColumn(say`Age`, "d"), ({ ageDays }) => plain(ageDays)],
+      [numberColumn(say`Blocks`), ({ blocks }) => plain(blocks)],
+      quantityCells(say`Mean`, "stress", units, ({ meanMpa }) => meanMpa),
+      quantityCells(say`Lowest`, "stress", units, ({ lowestMpa }) => lowestMpa),
+      quantityCells(say`Highest`, "stress", units, ({ highestMpa }) => highestMpa),
     ],
-    rows: means.map(({ cementPct, ageDays, blocks, meanMpa, lowestMpa, highestMpa }) => [
-      plain(cementPct),
-      plain(ageDays),
-      plain(blocks),
-      quantity(meanMpa, "stress", units),
-      quantity(lowestMpa, "stress", units),
-      quantity(highestMpa, "stress", units),
-    ]),
-    notes: [
+    [
       message,
       say`Strength is load over the loaded face, without a correction for the block's proportions.`,
     ],
-  };
+  );
 }
 
 /**
@@ -188,23 +172,14 @@ function inStress(
 
 /** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
 function termNotes({ covariates, batches, basis }: FittedStrength, units: UnitSystem): Text[] {
-  return [
-    ...(covariates.length > 0
-      ? [
-          say`The curve is that at ${joinTexts(covariates.map((one) => covariateText(one, units)))}.`,
-        ]
-      : []),
-    ...(batches.length > 0
-      ? [
-          say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
-        ]
-      : []),
-    ...(basis.variance === "proportional"
-      ? [
-          say`The scatter is taken as proportional to strength; the standard deviation given is that at ${formatQuantity(basis.reference, "stress", units)}.`,
-        ]
-      : []),
-  ];
+  return present([
+    covariates.length > 0 &&
+      say`The curve is that at ${joinTexts(covariates.map((one) => covariateText(one, units)))}.`,
+    batches.length > 0 &&
+      say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
+    basis.variance === "proportional" &&
+      say`The scatter is taken as proportional to strength; the standard deviation given is that at ${formatQuantity(basis.reference, "stress", units)}.`,
+  ]);
 }
 
 function covariateText(
@@ -223,30 +198,37 @@ export function bandsTable(
   options: { readonly required?: boolean } = {},
 ): TableBlock {
   const { required = true } = options;
-  const stress = (value: number) => quantity(value, "stress", units);
-  return {
-    kind: "table",
-    caption: say`Fitted strength and its lower bounds`,
-    columns: [
-      numberColumn(say`Cement`, "%"),
-      quantityColumn(say`Mean`, "stress", units),
-      quantityColumn(say`Lower bound of the mean`, "stress", units),
-      quantityColumn(say`Prediction bound (one further block)`, "stress", units),
-      quantityColumn(say`Tolerance bound (exceeded by 95 % of blocks)`, "stress", units),
+  return tableOf(
+    say`Fitted strength and its lower bounds`,
+    bands,
+    [
+      [numberColumn(say`Cement`, "%"), ({ cementPct }) => plain(cementPct)],
+      quantityCells(say`Mean`, "stress", units, ({ meanMpa }) => meanMpa),
+      quantityCells(
+        say`Lower bound of the mean`,
+        "stress",
+        units,
+        ({ lowerBoundMpa }) => lowerBoundMpa.mean,
+      ),
+      quantityCells(
+        say`Prediction bound (one further block)`,
+        "stress",
+        units,
+        ({ lowerBoundMpa }) => lowerBoundMpa.prediction,
+      ),
+      quantityCells(
+        say`Tolerance bound (exceeded by 95 % of blocks)`,
+        "stress",
+        units,
+        ({ lowerBoundMpa }) => lowerBoundMpa.tolerance,
+      ),
     ],
-    rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
-      plain(cementPct),
-      stress(meanMpa),
-      stress(lowerBoundMpa.mean),
-      stress(lowerBoundMpa.prediction),
-      stress(lowerBoundMpa.tolerance),
-    ]),
-    notes: [
+    [
       required
         ? say`Bounds are one-sided, each at the confidence of the requirement.`
         : say`Bounds are one-sided, each with 95 % confidence, as the study states no requirement yet.`,
     ],
-  };
+  );
 }
 
 /** Strength against age at one cement content, at the tested ages: the curve beside the blocks themselves. */
@@ -254,33 +236,22 @@ export function strengthByAgeTable(
   { status, message, cementPct, ages }: StrengthByAge,
   units: UnitSystem,
 ): TableBlock | NoteBlock {
-  if (status !== "ok") return { kind: "note", tone: "warning", text: message };
-  const stress = (value: number | null) => quantity(value, "stress", units);
-  return {
-    kind: "table",
-    caption: say`Strength by age at ${plain(cementPct)} % cement`,
-    columns: [
-      numberColumn(say`Age`, "d"),
-      quantityColumn(say`Curve`, "stress", units),
-      quantityColumn(say`Band of the curve, from`, "stress", units),
-      quantityColumn(say`to`, "stress", units),
-      quantityColumn(say`One further block, from`, "stress", units),
-      quantityColumn(say`to`, "stress", units),
-      numberColumn(say`Blocks of this content`),
-      quantityColumn(say`Their mean`, "stress", units),
+  if (status !== "ok") return warning(message);
+  return tableOf(
+    say`Strength by age at ${plain(cementPct)} % cement`,
+    ages,
+    [
+      [numberColumn(say`Age`, "d"), (age) => plain(age.ageDays)],
+      quantityCells(say`Curve`, "stress", units, (age) => age.meanMpa),
+      quantityCells(say`Band of the curve, from`, "stress", units, (age) => age.meanLowMpa),
+      quantityCells(say`to`, "stress", units, (age) => age.meanHighMpa),
+      quantityCells(say`One further block, from`, "stress", units, (age) => age.predictionLowMpa),
+      quantityCells(say`to`, "stress", units, (age) => age.predictionHighMpa),
+      [numberColumn(say`Blocks of this content`), (age) => String(age.blocks)],
+      quantityCells(say`Their mean`, "stress", units, (age) => age.blocksMeanMpa),
     ],
-    rows: ages.map((age) => [
-      plain(age.ageDays),
-      stress(age.meanMpa),
-      stress(age.meanLowMpa),
-      stress(age.meanHighMpa),
-      stress(age.predictionLowMpa),
-      stress(age.predictionHighMpa),
-      String(age.blocks),
-      stress(age.blocksMeanMpa),
-    ]),
-    notes: [message, say`No values are given for ages between or beyond those tested.`],
-  };
+    [message, say`No values are given for ages between or beyond those tested.`],
+  );
 }
 
 /** What the bands rest on, and what was found: normality, spread, and the robust cross-check. */
@@ -321,25 +292,23 @@ export function modelsTable(
   { models, message }: ModelsCompared,
   units: UnitSystem = "SI",
 ): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Models of the curve compared`,
-    columns: [
-      { header: say`Model` },
-      numberColumn(say`Rank`),
-      numberColumn(say`AICc less the best`),
-      quantityColumn(say`Leave-one-out error`, "stress", units),
-      numberColumn(say`p of lack of fit`),
+  return tableOf(
+    say`Models of the curve compared`,
+    models,
+    [
+      [say`Model`, ({ model }) => wordFor(model)],
+      [numberColumn(say`Rank`), ({ rank }) => (rank === null ? BLANK : String(rank))],
+      [numberColumn(say`AICc less the best`), ({ aiccDifference }) => fixed(aiccDifference, 1)],
+      quantityCells(
+        say`Leave-one-out error`,
+        "stress",
+        units,
+        ({ leaveOneOutErrorMpa }) => leaveOneOutErrorMpa,
+      ),
+      [numberColumn(say`p of lack of fit`), ({ lackOfFitPValue }) => pValueText(lackOfFitPValue)],
     ],
-    rows: models.map(({ model, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
-      wordFor(model),
-      rank === null ? BLANK : String(rank),
-      fixed(aiccDifference, 1),
-      quantity(leaveOneOutErrorMpa, "stress", units),
-      pValueText(lackOfFitPValue),
-    ]),
-    notes: [message, say`AICc differences below 2 do not separate models (common practice).`],
-  };
+    [message, say`AICc differences below 2 do not separate models (common practice).`],
+  );
 }
 
 /** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */

@@ -11,7 +11,8 @@ import type { AttributedStep, StudyPart } from "../study/attribution.js";
 import { compareStudies, type EntryChange, type ResultPair } from "../study/compareStudies.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK } from "./cell.js";
+import { BLANK, numberColumn } from "./cell.js";
+import { note, present } from "./tableOf.js";
 
 const CHANGE = {
   added: say`added`,
@@ -40,9 +41,9 @@ export function studyComparisonTable(
       caption: say`Results of two versions of the study`,
       columns: [
         { header: say`Result` },
-        { header: first, align: "right" },
-        { header: second, align: "right" },
-        { header: say`Difference`, align: "right" },
+        numberColumn(first),
+        numberColumn(second),
+        numberColumn(say`Difference`),
       ],
       rows: results
         .filter(({ before, after }) => before !== null || after !== null)
@@ -56,19 +57,13 @@ export function studyComparisonTable(
             pair.changed ? shown(pair, pair.difference, units, "difference") : say`same`,
           ];
         }),
-      notes: [
+      notes: present([
         ...states,
-        ...(currencies[0] === currencies[1]
-          ? []
-          : [
-              say`Money is in two currencies (${currencies[0]}, ${currencies[1]}) and has no difference.`,
-            ]),
-        ...(madeWith
-          ? [
-              say`Computed with ${madeWith[0]} and ${madeWith[1]}: a difference may come from the program.`,
-            ]
-          : []),
-      ],
+        currencies[0] !== currencies[1] &&
+          say`Money is in two currencies (${currencies[0]}, ${currencies[1]}) and has no difference.`,
+        madeWith &&
+          say`Computed with ${madeWith[0]} and ${madeWith[1]}: a difference may come from the program.`,
+      ]),
     },
     {
       kind: "table",
@@ -117,7 +112,7 @@ export function attributionTable(
       telling.some(({ changes }) => key in changes),
   );
   if (results.length === 0) {
-    return { kind: "note", tone: "note", text: say`No part of the study changed a result.` };
+    return note(say`No part of the study changed a result.`);
   }
   const change = (pair: ResultPair, { changes }: AttributedStep): Text => {
     const value = changes[pair.key];
@@ -130,10 +125,7 @@ export function attributionTable(
     caption: say`What the differences are due to`,
     columns: [
       { header: say`Result` },
-      ...telling.map(({ parts }) => ({
-        header: joinTexts(parts.map((part) => PARTS[part])),
-        align: "right" as const,
-      })),
+      ...telling.map(({ parts }) => numberColumn(joinTexts(parts.map((part) => PARTS[part])))),
     ],
     rows: results.map((pair) => {
       const unit = unitOf(pair, units, currencies);
@@ -142,17 +134,13 @@ export function attributionTable(
         ...telling.map((step) => change(pair, step)),
       ];
     }),
-    notes: [
+    notes: present([
       say`The parts of the second version are put into the first one after the other, from left to right, and the study is computed anew each time. In another order, parts that act on each other would share the difference differently.`,
-      ...(silent.length > 0
-        ? [
-            say`Changed without an effect on these results: ${joinTexts(silent.map((part) => PARTS[part]))}.`,
-          ]
-        : []),
-      ...(telling.some(({ changes }) => Object.values(changes).includes(null))
-        ? [say`Not comparable: known on one side of the step only.`]
-        : []),
-    ],
+      silent.length > 0 &&
+        say`Changed without an effect on these results: ${joinTexts(silent.map((part) => PARTS[part]))}.`,
+      telling.some(({ changes }) => Object.values(changes).includes(null)) &&
+        say`Not comparable: known on one side of the step only.`,
+    ]),
   };
 }
 

@@ -6,17 +6,9 @@ import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
-import {
-  BLANK,
-  depthText,
-  fixed,
-  numberColumn,
-  plain,
-  priceText,
-  quantity,
-  quantityColumn,
-} from "./cell.js";
+import { BLANK, depthText, fixed, numberColumn, plain, priceText } from "./cell.js";
 import { statisticName } from "./strength.js";
+import { note, quantityCells, tableOf } from "./tableOf.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
 export function projectTable(config: StudyConfig): KeyValuesBlock {
@@ -124,45 +116,47 @@ function openingsText(
 /** The materials as the user entered them. */
 export function materialsTable({ materials, units, currency }: StudyConfig): TableBlock {
   const priced = materials.some(({ price }) => price);
-  return {
-    kind: "table",
-    caption: say`Materials, as entered`,
-    columns: [
-      { header: say`Material` },
-      { header: say`Role` },
-      quantityColumn(say`Particle density`, "density", units),
-      quantityColumn(say`Loose bulk density, dry`, "density", units),
-      numberColumn(say`Moisture`, "%"),
-      numberColumn(say`Share allowed`, "%"),
-      ...(priced ? [numberColumn(say`Price`, currency)] : []),
+  return tableOf(
+    say`Materials, as entered`,
+    materials,
+    [
+      [say`Material`, (material) => material.name],
+      [say`Role`, (material) => wordFor(material.role)],
+      quantityCells(
+        say`Particle density`,
+        "density",
+        units,
+        (material) => material.particleDensityKgM3,
+        4,
+      ),
+      quantityCells(
+        say`Loose bulk density, dry`,
+        "density",
+        units,
+        (material) => material.looseBulkDensityKgM3,
+        4,
+      ),
+      [numberColumn(say`Moisture`, "%"), (material) => fixed(material.moisturePct, 1)],
+      [
+        numberColumn(say`Share allowed`, "%"),
+        (material) => say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
+      ],
+      priced && [
+        numberColumn(say`Price`, currency),
+        (material) => (material.price ? priceText(material.price.written) : BLANK),
+      ],
     ],
-    rows: materials.map((material) => [
-      material.name,
-      wordFor(material.role),
-      quantity(material.particleDensityKgM3, "density", units, 4),
-      quantity(material.looseBulkDensityKgM3, "density", units, 4),
-      fixed(material.moisturePct, 1),
-      say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
-      ...(priced ? [material.price ? priceText(material.price.written) : BLANK] : []),
-    ]),
-    notes: [
-      say`Shares are percentages of the dry mass of all soil and aggregate, cement excluded.`,
-    ],
-  };
+    [say`Shares are percentages of the dry mass of all soil and aggregate, cement excluded.`],
+  );
 }
 
 /** Test methods with standard and edition, as the user entered them. */
 export function methodsTable({ methods }: StudyConfig): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Test methods, as entered`,
-    columns: [{ header: say`Test` }, { header: say`Standard` }, { header: say`Edition` }],
-    rows: methods.map(({ test, standard, edition }) => [
-      test,
-      standard,
-      edition ?? say`not stated`,
-    ]),
-  };
+  return tableOf(say`Test methods, as entered`, methods, [
+    [say`Test`, ({ test }) => test],
+    [say`Standard`, ({ standard }) => standard],
+    [say`Edition`, ({ edition }) => edition ?? say`not stated`],
+  ]);
 }
 
 /** How each material was sampled, in the user's words; a material without a statement says so. */
@@ -177,7 +171,7 @@ export function samplingTable({
       { header: say`Material` },
       { header: say`Where` },
       { header: say`How` },
-      { header: say`Pits or heaps`, align: "right" },
+      numberColumn(say`Pits or heaps`),
       { header: say`Date` },
     ],
     rows: materials.flatMap(({ id, name }) => {
@@ -199,21 +193,16 @@ export function decisionsTable({
   decisions = [],
 }: Pick<StudyConfig, "decisions">): TableBlock | NoteBlock {
   if (decisions.length === 0) {
-    return { kind: "note", tone: "note", text: say`No decisions were entered.` };
+    return note(say`No decisions were entered.`);
   }
   // Dates as written sort as text.
   const inOrder = [...decisions].sort((a, b) => a.date.localeCompare(b.date, "en"));
-  return {
-    kind: "table",
-    caption: say`Decisions, as entered`,
-    columns: [
-      { header: say`Date` },
-      { header: say`Decided` },
-      { header: say`Because` },
-      { header: say`Instead of` },
-    ],
-    rows: inOrder.map(({ date, what, why, insteadOf }) => [date, what, why, insteadOf ?? BLANK]),
-  };
+  return tableOf(say`Decisions, as entered`, inOrder, [
+    [say`Date`, ({ date }) => date],
+    [say`Decided`, ({ what }) => what],
+    [say`Because`, ({ why }) => why],
+    [say`Instead of`, ({ insteadOf }) => insteadOf ?? BLANK],
+  ]);
 }
 
 /** The clauses that the study lists, each with the section of the report that answers it. */
@@ -221,7 +210,7 @@ export function checklistBlock({
   checklist = [],
 }: Pick<StudyConfig, "checklist">): ChecklistBlock | NoteBlock {
   if (checklist.length === 0) {
-    return { kind: "note", tone: "note", text: say`No clauses were entered.` };
+    return note(say`No clauses were entered.`);
   }
   return {
     kind: "checklist",

@@ -4,6 +4,7 @@ import { displayUnit, displayValue, type UnitSystem } from "../quantities/format
 import type { TrialDifference } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
+import { tableOf } from "./tableOf.js";
 
 /** What was seen on trial blocks or samples, side by side, in the words of whoever looked; never a verdict. */
 export function trialsTable(
@@ -78,23 +79,17 @@ function colourNumbers({ l, a, b }: NonNullable<WorkshopTrial["lab"]>): Text {
 
 /** Colour differences between trials, largest first. */
 export function trialDifferencesTable(differences: readonly TrialDifference[]): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Colour differences between trials`,
-    columns: [
-      { header: say`Trial` },
-      { header: say`Trial` },
-      numberColumn("CIEDE2000"),
-      { header: say`In words` },
+  return tableOf(
+    say`Colour differences between trials`,
+    differences,
+    [
+      [say`Trial`, ({ one }) => one],
+      [say`Trial`, ({ other }) => other],
+      [numberColumn("CIEDE2000"), ({ deltaE }) => fixed(deltaE, 1)],
+      [say`In words`, ({ words }) => SEEN[words]],
     ],
-    rows: differences.map(({ one, other, deltaE, words }) => [
-      one,
-      other,
-      fixed(deltaE, 1),
-      SEEN[words],
-    ]),
-    notes: [
+    [
       say`The words are common practice, no source; photographs must share light, camera setting and grey card.`,
     ],
-  };
+  );
 }

@@ -20,6 +20,7 @@ import {
   quantityColumn,
   yesOrNo,
 } from "./cell.js";
+import { present, warning } from "./tableOf.js";
 
 /** The state of a mix in two or three words, for the head of a page. */
 export function stateInShort({ state }: MixTesting): Text {
@@ -39,16 +40,12 @@ export function mixStateNote(result: Pick<StudyResult, "testing" | "stages">): N
 
 /** What stands in the place of a table about the mix where the tests do not give one. */
 export function noMix(): NoteBlock {
-  return {
-    kind: "note",
-    tone: "warning",
-    text: say`The tests do not give a mix: see the findings.`,
-  };
+  return warning(say`The tests do not give a mix: see the findings.`);
 }
 
 /** What speaks against building from the mix, a warning each, for the head of every card and sheet. */
 export function doubtNotes({ mix }: { readonly mix?: Pick<MixStudy, "record"> }): NoteBlock[] {
-  return (mix?.record.doubts ?? []).map((text) => ({ kind: "note", tone: "warning", text }));
+  return (mix?.record.doubts ?? []).map((text) => warning(text));
 }
 
 /** The proposed blend beside the tested ones: shares, and the size at which the passing differs most. */
@@ -126,9 +123,9 @@ export function testedBlendsTable({
       quantityColumn(say`Maximum dry density`, "density", units),
       numberColumn(say`Site soil`, "%"),
       numberColumn(say`Least cement`, "%"),
-      { header: say`Cement for the element`, align: "right" },
+      numberColumn(say`Cement for the element`),
       numberColumn(say`Cost`, currency ?? ""),
-      { header: say`Carbon (CO₂e)`, align: "right" },
+      numberColumn(say`Carbon (CO₂e)`),
     ],
     rows: trials.map(row),
     notes: [
@@ -148,12 +145,9 @@ function bestWords(trials: readonly TrialStudy[]): Text[] {
   const priced = found.every(({ pair }) => pair.cost !== undefined);
   const middle = ({ cost }: TrialPair) => (cost ? (cost.low + cost.high) / 2 : 0);
   const cheapest = minBy(middle);
-  return [
+  return present([
     say`Least cement that meets the requirement: ${cement.name} with ${plain(cement.pair.cementPct)} %.`,
-    ...(priced
-      ? [
-          say`Least cost, by the middle of its range: ${cheapest.name} with ${plain(cheapest.pair.cementPct)} % cement.`,
-        ]
-      : []),
-  ];
+    priced &&
+      say`Least cost, by the middle of its range: ${cheapest.name} with ${plain(cheapest.pair.cementPct)} % cement.`,
+  ]);
 }

@@ -1,6 +1,6 @@
 import type { TableBlock } from "../blocks/block.js";
 import { formatNumber } from "../quantities/format.js";
-import { BLANK } from "../tables/cell.js";
+import { BLANK, numberColumn } from "../tables/cell.js";
 import { say, type Text } from "../words/message.js";
 import { acceptedRange, type ChoiceExercise, type Exercise, withUnit } from "./exercise.js";
 
@@ -22,10 +22,10 @@ export function answerKey(
     kind: "table",
     caption: say`Answers: ${name}`,
     columns: [
-      { header: say`No.`, align: "right" },
+      numberColumn(say`No.`),
       { header: say`Question` },
-      { header: say`Answer`, align: "right" },
-      { header: say`Accepted`, align: "right" },
+      numberColumn(say`Answer`),
+      numberColumn(say`Accepted`),
       { header: say`How` },
     ],
     rows: exercises.map((exercise, index) => {
@@ -62,8 +62,8 @@ export function mistakesTable(
     kind: "table",
     caption: say`Common mistakes: ${name}`,
     columns: [
-      { header: say`No.`, align: "right" },
-      { header: say`Leads to`, align: "right" },
+      numberColumn(say`No.`),
+      numberColumn(say`Leads to`),
       { header: say`What went wrong` },
     ],
     rows: exercises.flatMap((exercise, index) => {

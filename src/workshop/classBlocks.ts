@@ -14,6 +14,7 @@ import { leastCementByStatisticTable } from "../tables/choices.js";
 import { jarTable, sievingTable, sizesTable } from "../tables/grading.js";
 import { cautionsBlock } from "../tables/guidance.js";
 import { bandsTable, specimensTable } from "../tables/strength.js";
+import { note, tableOf, warning } from "../tables/tableOf.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import { blendsTable } from "./classBlend.js";
@@ -26,7 +27,7 @@ import { withFineLines } from "./readingChart.js";
 
 /** What a cell shows where the part of the class that it speaks of is not there. */
 function missing(what: Text): NoteBlock {
-  return { kind: "note", tone: "warning", text: what };
+  return warning(what);
 }
 
 const NO_SOIL = say`There is no curve of this group yet: look at what the first cell says about its readings.`;
@@ -138,21 +139,22 @@ const SHOWN = ["walker-2005", "keable-sazs-ars"];
 /** The soil against each recommendation for rammed earth. */
 export function classRecommendationsTable({ guidance }: ClassDay): TableBlock | NoteBlock {
   if (!guidance) return missing(NO_SOIL);
-  return {
-    kind: "table",
-    caption: say`The soil against each recommendation`,
-    columns: [
-      { header: say`Recommendation` },
-      { header: say`Known how` },
-      { header: say`Verdict` },
+  return tableOf(
+    say`The soil against each recommendation`,
+    guidance.checks,
+    [
+      [say`Recommendation`, ({ entry }) => entry.title],
+      [
+        say`Known how`,
+        ({ entry }) =>
+          entry.basis === "memory"
+            ? say`from memory, not read`
+            : say`read, or cited in what was read`,
+      ],
+      [say`Verdict`, ({ verdict }) => wordFor(verdict)],
     ],
-    rows: guidance.checks.map(({ entry, verdict }) => [
-      entry.title,
-      entry.basis === "memory" ? say`from memory, not read` : say`read, or cited in what was read`,
-      wordFor(verdict),
-    ]),
-    notes: [guidance.checks[0].caution],
-  };
+    [guidance.checks[0].caution],
+  );
 }
 
 /** Where recommendations are not of one mind about this soil. */
@@ -293,7 +295,7 @@ export function classRequirement({ blocks, units }: ClassDay): NoteBlock {
   if (!blocks) return missing(NO_LESSON);
   const { strengthMpa, ageDays, basis } = blocks.requirement;
   const asked = say`Required: ${formatQuantity(strengthMpa, "stress", units)} at ${ageDays} days.`;
-  return { kind: "note", tone: "note", text: joinTexts([asked, basis], " ") };
+  return note(joinTexts([asked, basis], " "));
 }
 
 /** The crushed blocks. */
@@ -311,11 +313,7 @@ export function classLineTable({ blocks, units }: ClassDay): TableBlock | NoteBl
   return {
     kind: "table",
     caption: say`The line f = a + b c, f in ${unit} and c in percent`,
-    columns: [
-      { header: say`Number` },
-      { header: say`Value`, align: "right" },
-      { header: say`What it says` },
-    ],
+    columns: [{ header: say`Number` }, numberColumn(say`Value`), { header: say`What it says` }],
     rows: [
       [
         joinTexts(["a", unit]),
@@ -392,7 +390,7 @@ export function classSavingTable({ wall, units }: ClassDay): TableBlock | NoteBl
 /** What the saving would seem to be, and what it is. */
 export function classSavingNote({ wall, units }: ClassDay): NoteBlock {
   if (!wall) return missing(NO_LESSON);
-  return { kind: "note", tone: "warning", text: savingNote(wall, units) };
+  return warning(savingNote(wall, units));
 }
 
 /** Carbon of both walls' cement. */

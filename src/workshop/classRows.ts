@@ -1,6 +1,7 @@
 import type { TableBlock } from "../blocks/block.js";
 import { formatFixed } from "../quantities/format.js";
 import { BLANK, numberColumn } from "../tables/cell.js";
+import { tableOf } from "../tables/tableOf.js";
 import type { FrameRow } from "../tables/toDataFrame.js";
 import { say } from "../words/message.js";
 import type { ClassDay } from "./openClass.js";
@@ -49,22 +50,11 @@ export function blockRows({ blocks }: ClassDay): FrameRow[] {
 export function classRowsTable(rows: readonly FrameRow[]): TableBlock {
   const number = (value: FrameRow[string], decimals: number) =>
     typeof value === "number" ? formatFixed(value, decimals) : BLANK;
-  return {
-    kind: "table",
-    caption: say`Results of the groups`,
-    columns: [
-      { header: say`Group` },
-      numberColumn(say`Sand in the jar`, "%"),
-      numberColumn(say`Clay in the jar`, "%"),
-      numberColumn(say`Passing the finest sieve`, "%"),
-      numberColumn("D60", "mm"),
-    ],
-    rows: rows.map((row) => [
-      String(row.group),
-      number(row.jarSandPct, 0),
-      number(row.jarClayPct, 0),
-      number(row.finesPct, 1),
-      number(row.d60Mm, 2),
-    ]),
-  };
+  return tableOf(say`Results of the groups`, rows, [
+    [say`Group`, (row) => String(row.group)],
+    [numberColumn(say`Sand in the jar`, "%"), (row) => number(row.jarSandPct, 0)],
+    [numberColumn(say`Clay in the jar`, "%"), (row) => number(row.jarClayPct, 0)],
+    [numberColumn(say`Passing the finest sieve`, "%"), (row) => number(row.finesPct, 1)],
+    [numberColumn("D60", "mm"), (row) => number(row.d60Mm, 2)],
+  ]);
 }

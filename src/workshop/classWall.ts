@@ -138,11 +138,7 @@ export function wallCarbonTable(wall: ClassWall, units: UnitSystem): TableBlock 
     caption: say`Carbon of the cement alone`,
     columns: [
       { header: say`Wall` },
-      {
-        header: say`Carbon`,
-        unit: joinTexts([displayUnit("mass", units), "CO2e"], " "),
-        align: "right",
-      },
+      numberColumn(say`Carbon`, joinTexts([displayUnit("mass", units), "CO2e"], " ")),
     ],
     rows: [
       [say`earth`, ends(earthCementCarbonKg, mass)],

@@ -6,7 +6,7 @@ import { leastCement, reachOf } from "../strength/leastCement.js";
 import type { StrengthStatistic } from "../strength/regression/bounds.js";
 import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
 import { fitStrength } from "../strength/regression/fit.js";
-import { BLANK, fixed } from "../tables/cell.js";
+import { BLANK, fixed, numberColumn } from "../tables/cell.js";
 import { statisticName } from "../tables/strength.js";
 import { say } from "../words/message.js";
 
@@ -145,9 +145,9 @@ export function fewerBlocksTable(
     caption: say`Least cement with ${all.blocks} blocks and with three`,
     columns: [
       { header: say`Held against the requirement` },
-      { header: say`${all.blocks} blocks`, unit: "%", align: "right" },
-      { header: say`Three blocks, lowest to highest`, unit: "%", align: "right" },
-      { header: say`Three blocks, no answer`, align: "right" },
+      numberColumn(say`${all.blocks} blocks`, "%"),
+      numberColumn(say`Three blocks, lowest to highest`, "%"),
+      numberColumn(say`Three blocks, no answer`),
     ],
     rows: [
       [

@@ -1,6 +1,7 @@
 import type { FindingsBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import { hasErrors } from "../findings/finding.js";
 import { numberColumn } from "../tables/cell.js";
+import { note } from "../tables/tableOf.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { blendingExercises } from "./blendingExercises.js";
 import { cementExercises } from "./cementExercises.js";
@@ -226,17 +227,15 @@ export function openLesson(day: ClassDay, id: LessonId): NoteBlock | FindingsBlo
     return { kind: "findings", findings: findings.filter(({ severity }) => severity === "error") };
   }
   const whose = id === "grading" ? group?.name : study.config.title;
-  return {
-    kind: "note",
-    tone: "note",
-    text: joinTexts(
+  return note(
+    joinTexts(
       [
         say`${title}. Ready, with the numbers of ${whose ?? ""}.`,
         say`Exercises: ${core.length}, and ${further.length} for those who finish early.`,
       ],
       " ",
     ),
-  };
+  );
 }
 
 /** The two hours part by part, with the exercises that everybody does and the slack that is left. */

@@ -2,6 +2,7 @@ import type { ReportBlock } from "../blocks/block.js";
 import type { Figure } from "../figures/figure.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
 import { BLANK } from "../tables/cell.js";
+import { note, present } from "../tables/tableOf.js";
 import { say, type Text } from "../words/message.js";
 import { answerKey, mistakesTable } from "./answerKey.js";
 import { classCautions, classRequirement } from "./classBlocks.js";
@@ -40,15 +41,15 @@ export function worksheet(day: ClassDay): Paper {
   const parts = LESSONS.flatMap(({ id, title }): Paper["parts"] => {
     const { core, further } = onPaper(day, id);
     if (core.length + further.length === 0) return [];
-    return [
-      ...(id === "cement" ? [NEW_PAGE] : []),
+    return present([
+      id === "cement" && NEW_PAGE,
       heading(title),
       ...(id === "grading" ? readings(day) : []),
-      ...(id === "cement" ? [classRequirement(day)] : []),
+      id === "cement" && classRequirement(day),
       ...core.map(ask),
-      ...(further.length > 0 ? [heading(say`Further, for those who finish early`)] : []),
+      further.length > 0 && heading(say`Further, for those who finish early`),
       ...further.map(ask),
-    ];
+    ]);
   });
   return {
     name: "worksheet",
@@ -117,7 +118,7 @@ function readings({ group }: ClassDay): ReportBlock[] {
         ]),
       ]
     : [];
-  return [
+  return present([
     ...jar,
     form(say`Sieving of ${group.name}`, [
       [classRowLabel("dryMass"), mass(sieveRecord.dryMassG)],
@@ -133,23 +134,20 @@ function readings({ group }: ClassDay): ReportBlock[] {
       ]),
       [classRowLabel("pan"), mass(sieveRecord.panG)],
     ]),
-    ...(fine.length === 0
-      ? []
-      : [
-          form(
-            say`The laboratory's hydrometer, of the same soil`,
-            everyThird(fine).map(({ sizeMm, passingPct }): Text[] => [
-              formatNumber(sizeMm, 2),
-              formatFixed(passingPct, 1),
-            ]),
-            [say`Size, mm`, say`Passing, %`],
-          ),
+    fine.length !== 0 &&
+      form(
+        say`The laboratory's hydrometer, of the same soil`,
+        everyThird(fine).map(({ sizeMm, passingPct }): Text[] => [
+          formatNumber(sizeMm, 2),
+          formatFixed(passingPct, 1),
         ]),
+        [say`Size, mm`, say`Passing, %`],
+      ),
     {
       kind: "paragraph",
       text: say`Work out what passes each sieve, in percent of the dry mass before washing, and draw the curve on the paper at the end.`,
     },
-  ];
+  ]);
 }
 
 /** The finest point and enough others to draw a line through. */
@@ -203,11 +201,9 @@ export function classForms({ groups, units }: ClassDay): Paper {
         classRowLabel("silt"),
         classRowLabel("clay"),
       ]),
-      {
-        kind: "note",
-        tone: "note",
-        text: say`With salt the clay clumps and comes down within the day; some comes down with the silt, so the line between the two is the least sure. Heights are not masses. No measured correction was found: apply none.`,
-      },
+      note(
+        say`With salt the clay clumps and comes down within the day; some comes down with the silt, so the line between the two is the least sure. Heights are not masses. No measured correction was found: apply none.`,
+      ),
       NEW_PAGE,
       heading(say`Sieving`),
       { kind: "paragraph", text: WHO },

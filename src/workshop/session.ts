@@ -1,6 +1,7 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
-import { BLANK } from "../tables/cell.js";
+import { BLANK, numberColumn } from "../tables/cell.js";
+import { note, tableOf } from "../tables/tableOf.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Exercise } from "./exercise.js";
@@ -58,15 +59,18 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
   workshopMemory.tries.clear();
   workshopMemory.settled.clear();
   for (const exercise of exercises) workshopMemory.exercises.set(exercise.id, exercise);
-  return {
-    kind: "table",
-    caption: say`Exercises`,
-    columns: [{ header: say`Exercise` }, { header: say`Question` }, { header: say`Answer` }],
-    rows: exercises.map((exercise) => [exercise.id, exercise.question, answerSort(exercise)]),
-    notes: [
+  return tableOf(
+    say`Exercises`,
+    exercises,
+    [
+      [say`Exercise`, (exercise) => exercise.id],
+      [say`Question`, (exercise) => exercise.question],
+      [say`Answer`, (exercise) => answerSort(exercise)],
+    ],
+    [
       say`First try: what is wrong. Second: a hint. Third: the worked answer. Nothing is recorded outside of this notebook.`,
     ],
-  };
+  );
 }
 
 /** The sort of answer that is asked for, in words. */
@@ -147,10 +151,6 @@ export function afterAnswer<Solution>(
 /** Whether an exercise still waits for its answer. */
 function isOpen(id: string): boolean {
   return workshopMemory.exercises.has(id) && !workshopMemory.settled.has(id);
-}
-
-function note(text: Text): NoteBlock {
-  return { kind: "note", tone: "note", text };
 }
 
 function noExercise(id: string, known: readonly string[]): Text {
@@ -255,9 +255,9 @@ export function comparePredictions(
     caption: say`Predicted and computed`,
     columns: [
       { header: say`What` },
-      { header: say`Predicted`, align: "right" },
-      { header: say`Computed`, align: "right" },
-      { header: say`Off by`, align: "right" },
+      numberColumn(say`Predicted`),
+      numberColumn(say`Computed`),
+      numberColumn(say`Off by`),
     ],
     rows,
     notes: [

@@ -9,7 +9,8 @@ import type { MixWater } from "../../study/mixWater.js";
 import { bucketSize } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { BLANK, fixed, massText, plain } from "../cell.js";
+import { BLANK, fixed, massText, numberColumn, plain } from "../cell.js";
+import { present, warning } from "../tableOf.js";
 import { doubtNotes, noMix } from "../trials.js";
 import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
@@ -51,9 +52,9 @@ export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): 
 
 function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
   const { water } = site;
-  return [
+  return present([
     ...doubtNotes(result),
-    ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
+    water.window.status !== "ok" && warning(water.window.message),
     ...bucketWarnings(result, site).map(warning),
     ...scaleWarnings(site.record).map(warning),
     batchTable(result, options, site),
@@ -69,7 +70,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
       ],
     },
     CAUTIONS_IN_SHORT,
-  ];
+  ]);
 }
 
 /** That these buckets make another mix, and which would do; or why there are none. */
@@ -127,42 +128,31 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
     caption: counted
       ? say`One batch of ${size} dry soil and aggregate. Bucket of ${bucketSize(bucketL, units)}, filled loosely, struck level`
       : say`One batch of ${size} dry soil and aggregate, by scale`,
-    columns: [
+    columns: present([
       { header: say`Put in` },
-      ...(counted ? [{ header: say`Buckets`, align: "right" as const }] : []),
-      {
-        header: counted ? say`By scale instead, moist mass` : say`On a scale, moist mass`,
-        align: "right",
-      },
-      ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
-    ],
-    rows: [
+      counted && numberColumn(say`Buckets`),
+      numberColumn(counted ? say`By scale instead, moist mass` : say`On a scale, moist mass`),
+      trial && numberColumn(say`Trial batch`),
+    ]),
+    rows: present([
       ...batch.materials.map((line) => [
         line.name,
         ...inBuckets(line.id),
         weighed(record, line, units),
         ...trialOf(line.id),
       ]),
-      ...(batch.cementPct > 0
-        ? [
-            [
-              say`Cement`,
-              ...inBuckets("cement"),
-              weighed(record, batch.cement, units),
-              ...trialOf("cement"),
-            ],
-          ]
-        : []),
+      batch.cementPct > 0 && [
+        say`Cement`,
+        ...inBuckets("cement"),
+        weighed(record, batch.cement, units),
+        ...trialOf("cement"),
+      ],
       pour(say`Water, start with`, toAddKg.low),
       pour(say`Water, aim for`, toAddKg.target, trial?.waterKg),
       pour(say`Water, never above`, toAddKg.high),
-    ],
+    ]),
     notes: bucketNotes(result, options, site),
   };
-}
-
-function warning(text: Text): ReportBlock {
-  return { kind: "note", tone: "warning", text };
 }
 
 /** What the card holds against what the study asks for. */
@@ -174,7 +164,7 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const bags = site.config.cement.bagMassKg / batch.cement.dryMassKg;
   const defaultBucket = siteOptionsOf(result, options).bucketL === undefined;
-  return [
+  return present([
     joinTexts(
       [
         say`Cement in this batch ${fixed(counted?.cement?.sharePct ?? batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.`,
@@ -182,24 +172,19 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
       ],
       " ",
     ),
-    ...(counted && grading
-      ? [
-          say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
-        ]
-      : []),
-    ...(counted && counted.step < 1 && site.wholeBuckets
-      ? [
-          say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
-        ]
-      : []),
+    counted &&
+      grading &&
+      say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+    counted &&
+      counted.step < 1 &&
+      site.wholeBuckets &&
+      say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
     say`Water is for stockpiles that hold ${fixed(heapPct, 1)} % in all, as the study has it; the mix may hold ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %.`,
-    ...(trial ? [trialText(result, trial)] : []),
-    ...(defaultBucket && counted
-      ? [
-          say`The bucket of ${bucketSize(bucketL, config.units)} is a default: measure yours with water, to the brim.`,
-        ]
-      : []),
-  ];
+    trial && trialText(result, trial),
+    defaultBucket &&
+      counted &&
+      say`The bucket of ${bucketSize(bucketL, config.units)} is a default: measure yours with water, to the brim.`,
+  ]);
 }
 
 /** The most that a share of soil or aggregate moves by counting, percentage points. */
@@ -258,9 +243,9 @@ function moistureBlocks(
       kind: "table",
       caption: say`The mix at compaction, percent of its dry mass`,
       columns: [
-        { header: say`Not below`, align: "right" },
-        { header: say`Best`, align: "right" },
-        { header: say`Not above`, align: "right" },
+        numberColumn(say`Not below`),
+        numberColumn(say`Best`),
+        numberColumn(say`Not above`),
       ],
       rows: [
         [
@@ -303,7 +288,7 @@ function moistureBlocks(
       caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (range ${range})`,
       columns: [
         { header: say`Heaps hold` },
-        ...heaps.map((pct) => ({ header: say`${fixed(pct, 1)} %`, align: "right" as const })),
+        ...heaps.map((pct) => numberColumn(say`${fixed(pct, 1)} %`)),
       ],
       rows: [
         [

@@ -4,6 +4,7 @@ import { cautionsFor } from "../../guidance/cautions.js";
 import { inUnits, type UnitSystem } from "../../quantities/format.js";
 import { joinTexts, say } from "../../words/message.js";
 import { MARKS } from "../cell.js";
+import { tableOf, warning } from "../tableOf.js";
 import type { SiteSheet } from "./siteSheet.js";
 
 /**
@@ -53,20 +54,17 @@ function formOf(test: FieldTest, units: UnitSystem): ReportBlock[] {
         return [shown ? say`${label}, ${shown}` : label, ""];
       }),
     },
-    {
-      kind: "table",
-      caption: say`What may be concluded`,
-      columns: [{ header: say`Seen` }, { header: say`Means` }],
-      rows: test.conclusions.map(({ seen, means, basis }) => [
-        seen,
-        say`${means} (${MARKS[basis]})`,
-      ]),
-      notes: [say`Source: ${test.source}.`],
-    },
-    {
-      kind: "note",
-      tone: "warning",
-      text: joinTexts(
+    tableOf(
+      say`What may be concluded`,
+      test.conclusions,
+      [
+        [say`Seen`, ({ seen }) => seen],
+        [say`Means`, ({ means, basis }) => say`${means} (${MARKS[basis]})`],
+      ],
+      [say`Source: ${test.source}.`],
+    ),
+    warning(
+      joinTexts(
         [
           say`It does not tell: ${test.doesNotTell}`,
           test.notToBeMistakenFor && say`Not to be mistaken for ${test.notToBeMistakenFor}.`,
@@ -75,6 +73,6 @@ function formOf(test: FieldTest, units: UnitSystem): ReportBlock[] {
         ],
         " ",
       ),
-    },
+    ),
   ];
 }

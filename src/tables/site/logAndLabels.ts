@@ -4,6 +4,7 @@ import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
 import { depthText, fixed, massText, plain } from "../cell.js";
 import { elementNames } from "../studyEntries.js";
+import { present, warning } from "../tableOf.js";
 import { doubtNotes, noMix } from "../trials.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
@@ -21,11 +22,7 @@ const DAY_ROWS = 14;
 const MAX_DAYS = 90;
 
 /** For the second page of the log, which may hang by itself. */
-const IN_DOUBT: ReportBlock = {
-  kind: "note",
-  tone: "warning",
-  text: say`This mix is in doubt: read the warnings of page 1.`,
-};
+const IN_DOUBT: ReportBlock = warning(say`This mix is in doubt: read the warnings of page 1.`);
 
 /**
  * What is kept beside the wall: one line a lift while making, then on a page of its own one line a day
@@ -66,7 +63,7 @@ function logBlocks(
   { config, batch, water: { window }, record: { elements, doubts } }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
-  return [
+  return present([
     {
       kind: "keyValues",
       caption: elementNames(config.elements),
@@ -117,7 +114,7 @@ function logBlocks(
     },
     siteCautions(["working-time", "lifting", "working-height"]),
     { kind: "pageBreak" },
-    ...(doubts.length > 0 ? [IN_DOUBT] : []),
+    doubts.length > 0 && IN_DOUBT,
     GLOVES,
     {
       kind: "table",
@@ -137,7 +134,7 @@ function logBlocks(
       ]),
     },
     siteCautions(["cured-strength", "water-and-frost"]),
-  ];
+  ]);
 }
 
 const LABELS = 8;

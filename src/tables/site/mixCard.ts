@@ -6,8 +6,18 @@ import { specifiedMix } from "../../study/specifiedMix.js";
 import { type FoundRecord, recordOf } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
-import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
+import {
+  BLANK,
+  depthText,
+  fixed,
+  LOOSE_UNIT,
+  looseVolume,
+  massText,
+  numberColumn,
+  plain,
+} from "../cell.js";
 import { elementNames } from "../studyEntries.js";
+import { present, warning } from "../tableOf.js";
 import { doubtNotes, noMix } from "../trials.js";
 import { scaleWarnings } from "./crewCards.js";
 import { liquid, weighed } from "./crewMix.js";
@@ -45,7 +55,7 @@ function countedParts({ buckets, parts }: MixRecord): MeasuredForm | null {
 
 function partsWarning(record: MixRecord): ReportBlock[] {
   const texts = [...weighWarning(record), ...scaleWarnings(record)];
-  return texts.map((text) => ({ kind: "note", tone: "warning", text }));
+  return texts.map((text) => warning(text));
 }
 
 /** That nothing is measured by volume, in the sense of the bucket card. */
@@ -76,19 +86,12 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
   return {
     kind: "table",
     caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
-    columns: [
+    columns: present([
       { header: say`Put in` },
-      { header: say`Share`, unit: "%", align: "right" },
-      ...(parts
-        ? [
-            {
-              header: say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`,
-              align: "right" as const,
-            },
-          ]
-        : []),
-      { header: parts ? say`Or by scale, moist` : say`Moist mass`, align: "right" },
-    ],
+      numberColumn(say`Share`, "%"),
+      parts && numberColumn(say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`),
+      numberColumn(parts ? say`Or by scale, moist` : say`Moist mass`),
+    ]),
     rows: [
       ...recipe.materials.map((line) => [
         line.name,

@@ -4,6 +4,7 @@ import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { cautionsBlock } from "../guidance.js";
+import { warning } from "../tableOf.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
 export interface SiteSheet {
@@ -23,18 +24,14 @@ export interface SiteSheet {
 }
 
 /** For cards where the hand meets wet mix only in passing. */
-export const GLOVES: ReportBlock = {
-  kind: "note",
-  tone: "warning",
-  text: say`Waterproof gloves and goggles wherever a hand touches wet mix: cement burns.`,
-};
+export const GLOVES: ReportBlock = warning(
+  say`Waterproof gloves and goggles wherever a hand touches wet mix: cement burns.`,
+);
 
 /** Two cautions in short, for cards that have one page for everything in every language. */
-export const CAUTIONS_IN_SHORT: ReportBlock = {
-  kind: "note",
-  tone: "warning",
-  text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
-};
+export const CAUTIONS_IN_SHORT: ReportBlock = warning(
+  say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
+);
 
 /**
  * What the crew works with, where it is to be other than the study's `site` says. Each has a default, and

@@ -1,17 +1,16 @@
 import type { ReportBlock } from "../../blocks/block.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say } from "../../words/message.js";
-import { fixed, plain } from "../cell.js";
+import { fixed, numberColumn, plain } from "../cell.js";
+import { warning } from "../tableOf.js";
 import { noMix } from "../trials.js";
 import { trialMass } from "./crewCards.js";
 import { type SiteSheet, siteCautions } from "./siteSheet.js";
 
 /** Stands on each page of a trial. */
-const TEST_BLOCKS_ONLY: ReportBlock = {
-  kind: "note",
-  tone: "warning",
-  text: say`For test blocks only. Nothing of this batch goes into a wall: this blend was not tested.`,
-};
+const TEST_BLOCKS_ONLY: ReportBlock = warning(
+  say`For test blocks only. Nothing of this batch goes into a wall: this blend was not tested.`,
+);
 
 /**
  * The batches to make compaction points and test blocks of a proposed blend, one a cement content, by scale.
@@ -32,11 +31,8 @@ export function trialCard(result: StudyResult): SiteSheet {
       caption: say`One batch a cement content, on a scale, moist mass`,
       columns: [
         { header: say`Put in` },
-        { header: say`Share`, unit: "%", align: "right" },
-        ...batches.map(({ cementPct }) => ({
-          header: say`${plain(cementPct)} % cement`,
-          align: "right" as const,
-        })),
+        numberColumn(say`Share`, "%"),
+        ...batches.map(({ cementPct }) => numberColumn(say`${plain(cementPct)} % cement`)),
       ],
       rows: [
         ...proposal.shares.map(({ name, sharePct }, index) => [
