@@ -1,12 +1,14 @@
 import { powerOf } from "../numerics/powerOf.js";
-import { type BlendMaterial, blendPassing, measuredTopMm } from "./material.js";
+import { type BlendMaterial, blendPassing, measuredTopMm, valuesOf } from "./material.js";
 import type { BlendAims, BlendSolution } from "./solve.js";
 import {
+  asRange,
   type BandAim,
   type BlendTarget,
   comparisonSizes,
   type FixedOrRange,
   powerTarget,
+  type Range,
 } from "./target.js";
 
 /** A target as numbers: one value a size. */
@@ -23,19 +25,16 @@ export function targetSizes(target: BlendTarget, materials: readonly BlendMateri
 /** The sizes that a target speaks of, measured or not. */
 export function allTargetSizes(target: BlendTarget, materials: readonly BlendMaterial[]): number[] {
   if (target.kind !== "power") return target.points.map(({ sizeMm }) => sizeMm);
-  const { topSizeMm, sizesMm } = target;
-  const top = typeof topSizeMm === "number" ? topSizeMm : topSizeMm.max;
-  return sizesMm
-    ? [...sizesMm]
-    : comparisonSizes(
-        materials.map(({ curve }) => curve),
-        top,
-      );
+  if (target.sizesMm) return [...target.sizesMm];
+  const curves = materials.map(({ curve }) => curve);
+  return comparisonSizes(curves, asRange(target.topSizeMm).max);
 }
 
 /** Every target but a power curve, whose exponent and top size are numbers first. */
 export function resolveTarget(given: PointTarget, materials: readonly BlendMaterial[]): SizedAims {
-  const target = asMeasured(given, materials);
+  const top = measuredTopMm(materials.map(({ curve }) => curve));
+  const measured = given.points.filter(({ sizeMm }) => sizeMm <= top);
+  const target = { ...given, points: measured } as PointTarget;
   if (target.points.length === 0) {
     throw new RangeError("invalid `target`: []; expected at least one size");
   }
@@ -44,7 +43,7 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
   const weights = target.points.map(({ weight }) => weight ?? 1);
   if (target.kind === "curve") {
     const line = target.points.map(({ passingPct }) => passingPct);
-    return { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
+    return lineAims(sizesMm, passing, line, weights);
   }
   target.points.forEach(({ lowPct, highPct }, index) => {
     if (!(lowPct <= highPct)) {
@@ -55,7 +54,7 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
   });
   if (target.kind === "band-middle") {
     const middle = target.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2);
-    return { sizesMm, passing, weights, lowPct: middle, highPct: middle, second: null };
+    return lineAims(sizesMm, passing, middle, weights);
   }
   return {
     sizesMm,
@@ -69,10 +68,24 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
 
 type PointTarget = Exclude<BlendTarget, { kind: "power" }>;
 
-/** A target without the points beyond what every material was measured at. */
-function asMeasured<T extends PointTarget>(target: T, materials: readonly BlendMaterial[]): T {
-  const top = measuredTopMm(materials.map(({ curve }) => curve));
-  return { ...target, points: target.points.filter(({ sizeMm }) => sizeMm <= top) };
+function lineAims(
+  sizesMm: readonly number[],
+  passing: readonly (readonly number[])[],
+  line: readonly number[],
+  weights: readonly number[] = sizesMm.map(() => 1),
+): SizedAims {
+  return { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
+}
+
+/** A power curve at sizes of one weight. */
+export function powerAims(
+  exponent: number,
+  topSizeMm: number,
+  sizesMm: readonly number[],
+  passing: readonly (readonly number[])[],
+): SizedAims {
+  const line = powerTarget(exponent, topSizeMm, sizesMm).map(({ passingPct }) => passingPct);
+  return lineAims(sizesMm, passing, line);
 }
 
 /** Sizes by materials, percent. */
@@ -88,16 +101,7 @@ export function passingMatrix(
 function aimValues(aim: BandAim, materials: readonly BlendMaterial[]): number[] | null {
   if (aim === "nearest-middle") return null;
   if (aim === "most-site-soil") return materials.map(({ siteSoil }) => (siteSoil ? 0 : 1));
-  const key = aim === "least-cost" ? "costPerT" : "carbonKgPerT";
-  return materials.map((material) => {
-    const value = material[key];
-    if (value === undefined || !Number.isFinite(value)) {
-      throw new RangeError(
-        `invalid \`${key}\` of ${material.id}: ${value}; expected a number, as the aim ${aim} asks for it`,
-      );
-    }
-    return value;
-  });
+  return valuesOf(materials, aim === "least-cost" ? "costPerT" : "carbonKgPerT", `the aim ${aim}`);
 }
 
 interface PowerFit {
@@ -105,7 +109,6 @@ interface PowerFit {
   readonly solution: BlendSolution;
   readonly exponent: number;
   readonly topSizeMm: number;
-  readonly atEndOfRange: boolean;
 }
 
 const STEPS = 12;
@@ -122,7 +125,7 @@ export function fitPowerTarget(
   target: Extract<BlendTarget, { kind: "power" }>,
   materials: readonly BlendMaterial[],
   solve: (aims: SizedAims) => BlendSolution,
-): PowerFit {
+): PowerFit & { readonly atEndOfRange: boolean } {
   const exponent = range("exponent", target.exponent);
   const top = range("topSizeMm", target.topSizeMm);
   const sizesMm = targetSizes(target, materials);
@@ -130,10 +133,8 @@ export function fitPowerTarget(
     throw new RangeError("invalid `target`: no size below the top size; expected at least one");
   }
   const passing = passingMatrix(materials, sizesMm);
-  const weights = sizesMm.map(() => 1);
   const attempt = (n: number, topSizeMm: number) => {
-    const line = powerTarget(n, topSizeMm, sizesMm).map(({ passingPct }) => passingPct);
-    const aims = { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
+    const aims = powerAims(n, topSizeMm, sizesMm, passing);
     return { aims, solution: solve(aims), exponent: n, topSizeMm };
   };
   const start = attempt(exponent.min, top.min);
@@ -146,13 +147,11 @@ export function fitPowerTarget(
   };
 }
 
-type PowerAttempt = Omit<PowerFit, "atEndOfRange">;
-
 function bestInRanges(
-  start: PowerAttempt,
+  start: PowerFit,
   { exponent, top }: { readonly exponent: Range; readonly top: Range },
-  attempt: (exponent: number, topSizeMm: number) => PowerAttempt,
-): PowerAttempt {
+  attempt: (exponent: number, topSizeMm: number) => PowerFit,
+): PowerFit {
   let best = start;
   const nStep = (exponent.max - exponent.min) / STEPS;
   const topStep = powerOf(top.max / top.min, 1 / STEPS);
@@ -178,13 +177,8 @@ function bestInRanges(
   return best;
 }
 
-interface Range {
-  readonly min: number;
-  readonly max: number;
-}
-
 function range(name: string, value: FixedOrRange): Range {
-  const found = typeof value === "number" ? { min: value, max: value } : value;
+  const found = asRange(value);
   if (!(found.min > 0 && found.min <= found.max && Number.isFinite(found.max))) {
     throw new RangeError(
       `invalid \`${name}\`: ${found.min} to ${found.max}; expected more than 0, smallest first`,

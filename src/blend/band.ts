@@ -1,10 +1,10 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import type { BlendDesign } from "./description.js";
 import type { BlendInput } from "./design.js";
-import { blendPassing } from "./material.js";
+import { blendPassing, measuredTopMm } from "./material.js";
 import type { BandTargetPoint } from "./target.js";
 
 /** A part of a blend. */
@@ -59,12 +59,7 @@ export function bandStates(
   band: readonly Pick<BandTargetPoint, "sizeMm" | "lowPct" | "highPct">[],
 ): BandState[] {
   const used = parts.filter(({ sharePct }) => sharePct > 0);
-  const coarsest = Math.min(
-    ...used.map(({ curve: { points } }) => {
-      const last = points[points.length - 1];
-      return last.passingPct >= 100 - 1e-9 ? Infinity : last.sizeMm;
-    }),
-  );
+  const coarsest = measuredTopMm(used.map(({ curve }) => curve));
   return band
     .filter(({ sizeMm }) => sizeMm <= coarsest)
     .map(({ sizeMm, lowPct, highPct }): BandState => {
@@ -104,7 +99,7 @@ export function bandStates(
 export function bandFindings(
   { target, materials }: BlendInput,
   design: BlendDesign,
-  file = "study.yaml",
+  file = STUDY_FILE,
 ): Finding[] {
   if (target.kind !== "band" || design.status !== "ok") return [];
   const parts = materials.map(({ id, name = id, curve }, j) => ({

@@ -1,10 +1,11 @@
-import { type Finding, finding, hasErrors } from "../findings/finding.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
 import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
+import { limitSizes } from "./limits.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
-import { type BlendLimit, type BlendTarget, COMPARISON_SIZES_MM } from "./target.js";
+import { asRange, type BlendLimit, type BlendTarget, COMPARISON_SIZES_MM } from "./target.js";
 
 /**
  * All that stands in the way of a blend, told at once: a material without a curve, a number that is
@@ -24,8 +25,8 @@ import { type BlendLimit, type BlendTarget, COMPARISON_SIZES_MM } from "./target
  * const findings = checkBlend({ materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 20 }] } });
  * findings.map(({ code }) => code) // => ["blend-no-curve", "blend-shares-exclude"]
  */
-export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
-  const { materials } = input;
+export function checkBlend(input: BlendInput, file = STUDY_FILE): Finding[] {
+  const { materials, target, limits = [] } = input;
   if (materials.length === 0) {
     return [
       finding({ file, column: "materials" }, "error", "blend-no-material", {
@@ -48,12 +49,17 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
   if (ofMaterials.some(({ code }) => code === "blend-no-curve" || code === "blend-bad-curve")) {
     return ofMaterials;
   }
-  const limits = checkLimits(input, file);
-  if (limits.some(({ code }) => code === "blend-bad-target")) return [...ofMaterials, ...limits];
+  const bad = targetFindings(target, file);
+  const ofLimits = [
+    ...limits.flatMap((limit, index) => limitFindings(limit, index, file)),
+    ...propertyFindings(materials, neededBy(target, limits), file),
+    ...bad,
+  ];
+  if (bad.length > 0) return [...ofMaterials, ...ofLimits];
   const reach = checkCurveReach(input, file);
   // A curve that cannot be read far enough cannot be read between the target's sizes either.
   const gaps = hasErrors(reach) ? [] : gapFindings(input, file);
-  return [...ofMaterials, ...limits, ...reach, ...gaps];
+  return [...ofMaterials, ...ofLimits, ...reach, ...gaps];
 }
 
 /** More materials with a smallest share than may go into the blend. */
@@ -173,22 +179,15 @@ const NEEDS = {
   "linear-shrinkage": ["linearShrinkagePct", say`a linear shrinkage (0 if it does not shrink)`],
 } as const;
 
-/** Numbers of target and limits that are none or the wrong way round, and what materials do not tell. */
-function checkLimits({ materials, target, limits = [] }: BlendInput, file: string): Finding[] {
-  const bad = isSoundTarget(target) ? [] : [badTarget(file)];
+function targetFindings(target: BlendTarget, file: string): Finding[] {
+  if (isSoundTarget(target)) return [];
   return [
-    ...limits.flatMap((limit, index) => limitFindings(limit, index, file)),
-    ...propertyFindings(materials, neededBy(target, limits), file),
-    ...bad,
+    finding({ file, column: "target" }, "error", "blend-bad-target", {
+      message: say`The target has no size, a value that is not a number, or a reversed range.`,
+      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
+      remedy: say`Correct the target.`,
+    }),
   ];
-}
-
-function badTarget(file: string): Finding {
-  return finding({ file, column: "target" }, "error", "blend-bad-target", {
-    message: say`The target has no size, a value that is not a number, or a reversed range.`,
-    expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
-    remedy: say`Correct the target.`,
-  });
 }
 
 function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
@@ -240,9 +239,7 @@ function isNeed(kind: BlendLimit["kind"]): kind is Need {
 
 function isSoundTarget(target: BlendTarget): boolean {
   if (target.kind === "power") {
-    const [exponent, top] = [target.exponent, target.topSizeMm].map((value) =>
-      typeof value === "number" ? { min: value, max: value } : value,
-    );
+    const [exponent, top] = [target.exponent, target.topSizeMm].map(asRange);
     const inOrder = exponent.min <= exponent.max && top.min <= top.max && Number.isFinite(top.max);
     const sizes = target.sizesMm ?? [1];
     const sound = sizes.length > 0 && sizes.every((size) => size > 0 && Number.isFinite(size));
@@ -328,18 +325,13 @@ function coarseReachFindings(
   const last = points[points.length - 1];
   if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
   const place = { file, column: "materials", value: id };
-  if (neededMm <= last.sizeMm) {
-    return [
-      finding(place, "note", "blend-curve-ends-early", {
-        message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %: the blend is held against its target up to that size only.`,
-        expected: say`a coarsest sieve that everything passes`,
-        remedy: say`Add the next coarser sieve, with 0 g retained.`,
-      }),
-    ];
-  }
+  const [lastMm, lastPct] = [formatNumber(last.sizeMm, 3), formatNumber(last.passingPct, 3)];
+  const isKnown = neededMm <= last.sizeMm;
   return [
-    finding(place, "error", "blend-curve-ends-early", {
-      message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
+    finding(place, isKnown ? "note" : "error", "blend-curve-ends-early", {
+      message: isKnown
+        ? say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %: the blend is held against its target up to that size only.`
+        : say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
       expected: say`a coarsest sieve that everything passes`,
       remedy: say`Add the next coarser sieve, with 0 g retained.`,
     }),
@@ -385,23 +377,4 @@ function gapFindings({ materials, target, limits = [] }: BlendInput, file: strin
       ),
     ];
   });
-}
-
-function limitSizes(limit: BlendLimit): number[] {
-  switch (limit.kind) {
-    case "passing":
-    case "top-size":
-      return [limit.sizeMm];
-    case "clay":
-      return [limit.clayMm ?? 0.002];
-    case "silt":
-      return [limit.clayMm ?? 0.002, limit.siltMm ?? 0.063];
-    case "fines":
-      return [limit.siltMm ?? 0.063];
-    case "plasticity-index":
-    case "linear-shrinkage":
-      return [0.425];
-    default:
-      return [];
-  }
 }

@@ -150,9 +150,7 @@ export function describeBlend(
     })),
     points,
     rmsDifferencePct: rmsOf(points, aims.weights),
-    worst: points.reduce((worst, point) =>
-      Math.abs(point.differencePct) > Math.abs(worst.differencePct) ? point : worst,
-    ),
+    worst: worstOf(points),
     unique: fit.unique,
     optimalityResidual: fit.optimalityResidual,
     condition: Number.isFinite(fit.condition) ? fit.condition : null,
@@ -181,6 +179,13 @@ export function blendPoints(aims: SizedAims, shares: readonly number[]): BlendFi
     const differencePct = Math.abs(blendPct - inside) < ROUNDING_PCT ? 0 : blendPct - inside;
     return { sizeMm, targetPct: inside, blendPct, differencePct };
   });
+}
+
+/** The size at which a blend misses its target by most. */
+export function worstOf(points: readonly BlendFitPoint[]): BlendFitPoint {
+  return points.reduce((worst, point) =>
+    Math.abs(point.differencePct) > Math.abs(worst.differencePct) ? point : worst,
+  );
 }
 
 /** Root of the weighted mean squared difference. */

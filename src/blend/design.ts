@@ -1,6 +1,7 @@
 import {
   fitPowerTarget,
   passingMatrix,
+  powerAims,
   resolveTarget,
   type SizedAims,
   targetSizes,
@@ -10,7 +11,7 @@ import { type BlendDesign, describeBlend } from "./description.js";
 import { type BlendProgramme, blendProgramme, onlyMaterials } from "./limits.js";
 import type { BlendMaterial } from "./material.js";
 import { type BlendSolution, chooseMaterials } from "./solve.js";
-import { type BlendLimit, type BlendTarget, powerTarget } from "./target.js";
+import type { BlendLimit, BlendTarget } from "./target.js";
 
 export interface BlendInput {
   readonly materials: readonly BlendMaterial[];
@@ -85,12 +86,9 @@ export function designBlend(input: BlendInput): BlendDesign {
   });
 }
 
-interface Found {
+interface Found extends Omit<BlendDesign["target"], "kind"> {
   readonly aims: SizedAims;
   readonly solution: BlendSolution;
-  readonly exponent: number | null;
-  readonly topSizeMm: number | null;
-  readonly atEndOfRange: boolean;
 }
 
 /** Solves again until no share is smaller than can be weighed, but for those that cannot be helped. */
@@ -140,13 +138,5 @@ export function blendAims({ target, materials }: BlendInput, design: BlendDesign
   if (target.kind !== "power") return resolveTarget(target, materials);
   const sizesMm = targetSizes(target, materials);
   const { exponent, topSizeMm } = design.target;
-  const line = powerTarget(exponent!, topSizeMm!, sizesMm).map(({ passingPct }) => passingPct);
-  return {
-    sizesMm,
-    passing: passingMatrix(materials, sizesMm),
-    weights: sizesMm.map(() => 1),
-    lowPct: line,
-    highPct: line,
-    second: null,
-  };
+  return powerAims(exponent!, topSizeMm!, sizesMm, passingMatrix(materials, sizesMm));
 }

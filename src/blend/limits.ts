@@ -1,5 +1,5 @@
 import { say, type Text, wordFor } from "../words/message.js";
-import { type BlendMaterial, blendPassing } from "./material.js";
+import { type BlendMaterial, blendPassing, valuesOf } from "./material.js";
 import type { BlendLimit } from "./target.js";
 
 /** Consistency limits are tested on what passes this sieve (ASTM D4318, from memory). */
@@ -55,16 +55,8 @@ export function limitRows(
   const passing = (sizeMm: number) =>
     materials.map(({ curve }) => blendPassing(curve, sizeMm).passingPct);
   const ones = materials.map(() => 1);
-  const own = (key: "costPerT" | "carbonKgPerT" | "plasticityIndexPct" | "linearShrinkagePct") =>
-    materials.map((material) => {
-      const value = material[key];
-      if (value === undefined || !Number.isFinite(value)) {
-        throw new RangeError(
-          `invalid \`${key}\` of ${material.id}: ${value}; expected a number, as a limit asks for it`,
-        );
-      }
-      return value;
-    });
+  const own = (key: Parameters<typeof valuesOf>[1]) => valuesOf(materials, key, "a limit");
+  const fineParts = () => passing(FINE_TEST_MM).map((pct) => pct / 100);
   return limits.flatMap((limit, index) => {
     const sides = (
       label: Text,
@@ -73,12 +65,11 @@ export function limitRows(
       range: { readonly min?: number; readonly max?: number },
       weights: readonly number[] = ones,
     ): LimitRow[] => {
-      const { min, max } = range;
       const row = { index, label, unit, values, weights, estimate: weights !== ones };
-      return [
-        ...(min === undefined ? [] : [{ ...row, side: "min" as const, limit: min }]),
-        ...(max === undefined ? [] : [{ ...row, side: "max" as const, limit: max }]),
-      ];
+      return (["min", "max"] as const).flatMap((side) => {
+        const bound = range[side];
+        return bound === undefined ? [] : [{ ...row, side, limit: bound }];
+      });
     };
     switch (limit.kind) {
       case "passing":
@@ -95,35 +86,43 @@ export function limitRows(
         return sides(say`cost`, "per t", own("costPerT"), { max: limit.maxPerT });
       case "carbon":
         return sides(say`carbon`, "kg per t", own("carbonKgPerT"), { max: limit.maxKgPerT });
-      case "plasticity-index":
-        return sides(
-          say`plasticity index`,
-          "%",
-          own("plasticityIndexPct"),
-          percent(limit),
-          passing(FINE_TEST_MM).map((p) => p / 100),
-        );
-      case "linear-shrinkage":
-        return sides(
-          say`linear shrinkage`,
-          "%",
-          own("linearShrinkagePct"),
-          percent(limit),
-          passing(FINE_TEST_MM).map((p) => p / 100),
-        );
+      case "plasticity-index": {
+        const values = own("plasticityIndexPct");
+        return sides(say`plasticity index`, "%", values, percent(limit), fineParts());
+      }
+      case "linear-shrinkage": {
+        const values = own("linearShrinkagePct");
+        return sides(say`linear shrinkage`, "%", values, percent(limit), fineParts());
+      }
       default: {
         const { clayMm = CLAY_MM, siltMm = SILT_MM } = limit;
         const clay = passing(clayMm);
         const fines = passing(siltMm);
-        const values = {
-          clay,
-          fines,
-          silt: fines.map((value, j) => value - clay[j]),
-        }[limit.kind];
-        return sides(wordFor(limit.kind), "%", values, percent(limit));
+        const silt = fines.map((value, j) => value - clay[j]);
+        return sides(wordFor(limit.kind), "%", { clay, fines, silt }[limit.kind], percent(limit));
       }
     }
   });
+}
+
+/** The sizes at which a curve is read to judge a limit. */
+export function limitSizes(limit: BlendLimit): number[] {
+  switch (limit.kind) {
+    case "passing":
+    case "top-size":
+      return [limit.sizeMm];
+    case "clay":
+      return [limit.clayMm ?? CLAY_MM];
+    case "silt":
+      return [limit.clayMm ?? CLAY_MM, limit.siltMm ?? SILT_MM];
+    case "fines":
+      return [limit.siltMm ?? SILT_MM];
+    case "plasticity-index":
+    case "linear-shrinkage":
+      return [FINE_TEST_MM];
+    default:
+      return [];
+  }
 }
 
 function percent(limit: { readonly minPct?: number; readonly maxPct?: number }) {

@@ -1,4 +1,4 @@
-import type { GradingCurve, GradingPoint } from "../grading/curve.js";
+import { type GradingCurve, type GradingPoint, passingAtSize } from "../grading/curve.js";
 import { checkThat } from "../quantities/checkNumber.js";
 
 /** A material that may go into the blend, with the share of dry mass that it may have. */
@@ -20,6 +20,35 @@ export interface BlendMaterial {
   readonly plasticityIndexPct?: number;
   /** Of the part that passes 0.425 mm; 0 for a material that does not shrink. */
   readonly linearShrinkagePct?: number;
+}
+
+/** What each material brings to a quantity; @throws RangeError for one that does not tell it. */
+export function valuesOf(
+  materials: readonly BlendMaterial[],
+  key: "costPerT" | "carbonKgPerT" | "plasticityIndexPct" | "linearShrinkagePct",
+  asker: string,
+): number[] {
+  return materials.map(({ id, [key]: value }) => {
+    if (value === undefined || !Number.isFinite(value)) {
+      throw new RangeError(
+        `invalid \`${key}\` of ${id}: ${value}; expected a number, as ${asker} asks for it`,
+      );
+    }
+    return value;
+  });
+}
+
+/** Refuses a list that has not one number, 0 or more, for each material. */
+export function checkOneEach(
+  name: string,
+  values: readonly number[],
+  materials: readonly BlendMaterial[],
+): void {
+  checkThat(
+    values.length === materials.length && values.every((value) => value >= 0),
+    { [name]: `[${values}]` },
+    `${materials.length} numbers, 0 or more`,
+  );
 }
 
 /** What the blend should pass at a size. */
@@ -57,8 +86,8 @@ export interface BlendPassing {
 export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing {
   const { points } = curve;
   const [first, last] = [points[0], points[points.length - 1]];
-  if (sizeMm >= last.sizeMm) {
-    if (sizeMm > last.sizeMm && last.passingPct < 100 - 1e-9) {
+  if (sizeMm > last.sizeMm) {
+    if (last.passingPct < 100 - 1e-9) {
       throw new RangeError(
         `invalid \`sizeMm\`: ${sizeMm}; expected at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`,
       );
@@ -69,14 +98,7 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
     const slope = Math.log(sizeMm / FINE_END_MM) / Math.log(first.sizeMm / FINE_END_MM);
     return { passingPct: first.passingPct * Math.max(0, slope), assumed: true };
   }
-  const above = points.findIndex((point) => point.sizeMm > sizeMm);
-  const [low, high] = [points[above - 1], points[above]];
-  if (sizeMm === low.sizeMm) return { passingPct: low.passingPct, assumed: false };
-  const way = Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
-  return {
-    passingPct: low.passingPct + way * (high.passingPct - low.passingPct),
-    assumed: false,
-  };
+  return { passingPct: passingAtSize(curve, sizeMm)!, assumed: false };
 }
 
 /**

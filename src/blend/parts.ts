@@ -2,18 +2,23 @@ import { forEachWholeRatio } from "../numerics/wholeRatios.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
-import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
+import {
+  type BlendDesign,
+  type BlendFitPoint,
+  blendPoints,
+  rmsOf,
+  worstOf,
+} from "./description.js";
 import { type BlendInput, blendAims } from "./design.js";
-import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.js";
+import { keepsConditions, limitRows, limitValue } from "./limits.js";
+import { checkOneEach } from "./material.js";
 
 export interface PartsOptions {
   /** Sum of all parts of soil and aggregate; default 12. */
   readonly maxTotal?: number;
   /** Parts by loose volume (buckets) or by dry mass; default `volume`. */
   readonly by?: "volume" | "mass";
-  /**
-   * For parts by volume: dry mass in a loose cubic metre of each material as it is shovelled.
-   */
+  /** For parts by volume: dry mass in a loose cubic metre of each material as it is shovelled. */
   readonly looseDryDensityKgM3?: readonly number[];
   /** How much room each gains by its moisture, percent of the dry loose volume; default 0. */
   readonly bulkingPct?: readonly number[];
@@ -82,7 +87,7 @@ export function practicalParts(
   const notUsed = materials.map(({ id }) => design.notUsed.includes(id));
   const minParts = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
   const shares = materials.map(() => 0);
-  let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
+  let best = null as FoundParts | null;
   forEachWholeRatio(minParts, maxTotal, (parts, total) => {
     if (total === 0) return;
     if (parts.some((count, j) => count > 0 && notUsed[j])) return;
@@ -94,31 +99,35 @@ export function practicalParts(
       best = { parts: [...parts], shares: [...shares], objective, total };
     }
   });
-  const found = best as { parts: number[]; shares: number[]; total: number } | null;
-  const points = found ? blendPoints(aims, found.shares) : [];
+  const points = best ? blendPoints(aims, best.shares) : [];
   return {
-    status: found ? "ok" : "none",
-    message: found
+    status: best ? "ok" : "none",
+    message: best
       ? say`Parts by ${wordFor(by)}, cement not included.`
       : say`No ratio of whole parts with up to ${maxTotal} parts in all meets the limits. Allow more parts, or batch by mass.`,
     by,
     cementIncluded: false,
     materials: materials.map(({ id }, j) => {
-      const sharePct = found ? 100 * found.shares[j] : 0;
+      const sharePct = 100 * (best?.shares[j] ?? 0);
       const changePct = sharePct - design.shares[j].sharePct;
-      return { id, parts: found?.parts[j] ?? 0, sharePct, changePct };
+      return { id, parts: best?.parts[j] ?? 0, sharePct, changePct };
     }),
-    total: found?.total ?? 0,
+    total: best?.total ?? 0,
     points,
-    rmsDifferencePct: found ? rmsOf(points, aims.weights) : Number.NaN,
+    rmsDifferencePct: best ? rmsOf(points, aims.weights) : Number.NaN,
     optimumRmsDifferencePct: design.rmsDifferencePct,
   };
 }
 
-interface Rated {
+interface FoundParts {
+  readonly parts: readonly number[];
+  readonly shares: readonly number[];
+  /** Weighted squares of what the blend lacks of its aims. */
   readonly objective: number;
   readonly total: number;
 }
+
+type Rated = Pick<FoundParts, "objective" | "total">;
 
 /** Clearly nearer to the aims, or as near with fewer parts. */
 function isBetter({ objective, total }: Rated, best: Rated | null): boolean {
@@ -191,16 +200,8 @@ export function bucketSensitivity(
   massShares: readonly number[],
 ): BucketChange[] {
   const { materials, limits = [] } = input;
-  for (const [name, values] of [
-    ["parts", parts],
-    ["massShares", massShares],
-  ] as const) {
-    if (values.length !== materials.length || values.some((value) => !(value >= 0))) {
-      throw new RangeError(
-        `invalid \`${name}\`: [${values}]; expected ${materials.length} numbers, 0 or more`,
-      );
-    }
-  }
+  checkOneEach("parts", parts, materials);
+  checkOneEach("massShares", massShares, materials);
   const aims = blendAims(input, design);
   const rows = limitRows(materials, limits);
   return materials.flatMap(({ id }, at) =>
@@ -211,9 +212,7 @@ export function bucketSensitivity(
       if (changed[at] < 0 || !(mass > 0)) return [];
       const shares = changed.map((value, j) => (value * massShares[j]) / mass);
       const points = blendPoints(aims, shares);
-      const { sizeMm, differencePct } = points.reduce((worst, point) =>
-        Math.abs(point.differencePct) > Math.abs(worst.differencePct) ? point : worst,
-      );
+      const { sizeMm, differencePct } = worstOf(points);
       return [
         {
           id,
@@ -222,10 +221,7 @@ export function bucketSensitivity(
           rmsDifferencePct: rmsOf(points, aims.weights),
           worst: { sizeMm, differencePct },
           keepsLimits: keepsConditions(materials, rows, shares),
-          limitValues: rows.map((row: LimitRow) => ({
-            label: row.label,
-            value: limitValue(row, shares),
-          })),
+          limitValues: rows.map((row) => ({ label: row.label, value: limitValue(row, shares) })),
         },
       ];
     }),

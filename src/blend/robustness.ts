@@ -4,7 +4,7 @@ import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text } from "../words/message.js";
 import { designBlend, MIN_SHARE_PCT } from "./design.js";
 import { blendProgramme, keepsConditions } from "./limits.js";
-import { type BlendMaterial, blendPassing } from "./material.js";
+import { type BlendMaterial, blendPassing, checkOneEach } from "./material.js";
 import type { BandTargetPoint, BlendLimit } from "./target.js";
 
 /** How a material may differ from the sample that was tested. */
@@ -74,19 +74,9 @@ export interface Robustness {
  */
 export function robustness(input: RobustnessInput): Robustness {
   const { materials, sharesPct, band, variation, draws = 10_000, seed = 1 } = input;
-  if (sharesPct.length !== materials.length || sharesPct.some((share) => !(share >= 0))) {
-    throw new RangeError(
-      `invalid \`sharesPct\`: [${sharesPct}]; expected ${materials.length} numbers, 0 or more`,
-    );
-  }
+  checkOneEach("sharesPct", sharesPct, materials);
   if (band.length === 0) throw new RangeError("invalid `band`: []; expected at least one size");
-  const blend = drawnPassing(
-    materials,
-    band.map(({ sizeMm }) => sizeMm),
-    variation,
-    draws,
-    seed,
-  ).blend(sharesPct);
+  const blend = drawnBlends({ materials, band, variation, draws, seed })(sharesPct);
   const sizes = band.length;
   const inside = band.map(() => 0);
   let all = 0;
@@ -168,10 +158,9 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
     return { status: "infeasible", message, sharesPct: [], robustness: null, nearestMiddle: null };
   }
   const { rows } = blendProgramme(materials, limits);
-  const sizesMm = band.map(({ sizeMm }) => sizeMm);
-  const drawn = drawnPassing(materials, sizesMm, variation, SEARCH_DRAWS, seed);
+  const drawn = drawnBlends({ materials, band, variation, draws: SEARCH_DRAWS, seed });
   const judge = (sharesPct: readonly number[]) => {
-    const blend = drawn.blend(sharesPct);
+    const blend = drawn(sharesPct);
     let [inside, outside] = [0, 0];
     for (let k = 0; k < blend.length; k += band.length) {
       let off = 0;
@@ -238,25 +227,23 @@ const FINES_MM = 0.063;
 /** Of a normal error, 19 in 20 lie within so many standard deviations. */
 const NINETEEN_IN_TWENTY = 1.959964;
 
-interface DrawnPassing {
-  /** Passing of the blend, draw after draw, size after size, for shares in any one unit. */
-  blend(shares: readonly number[]): Float64Array;
-}
-
 /** One material, drawn: what passes, draw after draw, size after size, and what the batching makes of its share. */
 interface DrawnLoads {
   readonly passing: Float64Array;
   readonly factor: Float64Array;
 }
 
-/** Draws once what every material passes, so that different shares can be held against the same loads. */
-function drawnPassing(
-  materials: readonly BlendMaterial[],
-  sizesMm: readonly number[],
-  variation: readonly MaterialVariation[],
-  draws: number,
-  seed: number,
-): DrawnPassing {
+/**
+ * Draws once what every material passes, so that different shares (in any one unit) can be held against the same
+ * loads: the passing of the blend, draw after draw, size after size.
+ */
+function drawnBlends({
+  materials,
+  band,
+  variation,
+  draws,
+  seed,
+}: Required<Omit<RobustnessInput, "sharesPct">>): (shares: readonly number[]) => Float64Array {
   checkThat(
     Number.isInteger(draws) && draws >= 1 && draws <= 1_000_000,
     { draws },
@@ -264,25 +251,24 @@ function drawnPassing(
   );
   checkVariation(materials, variation);
   const random = createRandom(seed);
-  const sizes = sizesMm.length;
+  const sizesMm = band.map(({ sizeMm }) => sizeMm);
+  const sizes = band.length;
   const loads = materials.map((material) => {
     const own = variation.find(({ id }) => id === material.id);
     return drawLoads(material, own, { sizesMm, draws, random });
   });
-  return {
-    blend: (shares) => {
-      const blend = new Float64Array(draws * sizes);
-      for (let k = 0; k < draws; k += 1) {
-        const masses = loads.map(({ factor }, j) => shares[j] * factor[k]);
-        const total = masses.reduce((sum, mass) => sum + mass, 0);
-        for (const [j, { passing }] of loads.entries()) {
-          const part = masses[j] / total;
-          if (part === 0) continue;
-          for (let at = k * sizes; at < (k + 1) * sizes; at += 1) blend[at] += part * passing[at];
-        }
+  return (shares) => {
+    const blend = new Float64Array(draws * sizes);
+    for (let k = 0; k < draws; k += 1) {
+      const masses = loads.map(({ factor }, j) => shares[j] * factor[k]);
+      const total = masses.reduce((sum, mass) => sum + mass, 0);
+      for (const [j, { passing }] of loads.entries()) {
+        const part = masses[j] / total;
+        if (part === 0) continue;
+        for (let at = k * sizes; at < (k + 1) * sizes; at += 1) blend[at] += part * passing[at];
       }
-      return blend;
-    },
+    }
+    return blend;
   };
 }
 

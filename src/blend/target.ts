@@ -3,8 +3,17 @@ import { powerOf } from "../numerics/powerOf.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import type { TargetPoint } from "./material.js";
 
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
 /** A number fixed by the user, or a range within which the best one is sought. */
-export type FixedOrRange = number | { readonly min: number; readonly max: number };
+export type FixedOrRange = number | Range;
+
+export function asRange(value: FixedOrRange): Range {
+  return typeof value === "number" ? { min: value, max: value } : value;
+}
 
 /** Passing that is allowed at a size. */
 export interface BandTargetPoint {

@@ -122,19 +122,13 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
       });
     }
   }
-  const [first, second, third] = materials.map(({ id }) => id);
-  const best = design.shares.map(({ sharePct }) => sharePct);
+  const [first, second, third] = design.shares;
+  const sharesPct = [first.sharePct, second.sharePct, third.sharePct] as const;
+  const { rmsDifferencePct } = design;
   return {
-    ids: [first, second, third],
+    ids: [first.id, second.id, third.id],
     points,
-    best:
-      design.status === "ok"
-        ? {
-            sharesPct: [best[0], best[1], best[2]],
-            rmsDifferencePct: design.rmsDifferencePct,
-            allowed: true,
-          }
-        : null,
+    best: design.status === "ok" ? { sharesPct, rmsDifferencePct, allowed: true } : null,
   };
 }
 
