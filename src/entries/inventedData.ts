@@ -1,4 +1,4 @@
-import { CST, isNode, Lexer, LineCounter, parseDocument } from "yaml";
+import { CST, Lexer } from "yaml";
 import { type Finding, type FindingPlace, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import { say, type Text } from "../words/message.js";
@@ -32,12 +32,13 @@ export function isMarkedInvented(cells: readonly string[]): boolean {
  * head of sheets and behind entries, and the texts that a new study begins with. Each is an error, as the
  * pages would go out without their warning. None where the study says that it is invented.
  *
- * @param text of `study.yaml`. @param sheets all sheets as read.
+ * @param text of `study.yaml`. @param sheets all sheets as read. @param rowOf of `parseStudyYaml`.
  */
 export function inventedFindings(
   text: string,
   config: StudyConfig,
   sheets: readonly SheetGrid[],
+  rowOf: (path: readonly string[]) => number | undefined,
 ): Finding[] {
   if (config.invented) return [];
   const expected = say`your own, and no mark of invented data, as the study says “invented: false”`;
@@ -77,7 +78,6 @@ export function inventedFindings(
     [["cement", "name"], config.cement?.name, PLACEHOLDERS.cement],
     [["strength", "requirement", "basis"], config.strength.requirement?.basis, PLACEHOLDERS.basis],
   ] as const;
-  const rowOf = rowsOf(text);
   const inTexts = texts.flatMap(([path, written, placeholder]): Finding[] => {
     if (!same(written, placeholder)) return [];
     return [
@@ -111,13 +111,4 @@ function remarksOf(text: string) {
     isScalar = false;
   }
   return remarks;
-}
-
-function rowsOf(text: string) {
-  const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines });
-  return (path: readonly string[]): number | undefined => {
-    const node = document.getIn(path, true);
-    return isNode(node) && node.range ? lines.linePos(node.range[0]).line : undefined;
-  };
 }

@@ -13,6 +13,8 @@ interface StudyEntries {
   readonly findings: readonly Finding[];
   /** What the findings are to be said in. */
   readonly locale: Locale;
+  /** The row of a key, or of the nearest key above it that is written. */
+  readonly rowOf: (path: Path) => number | undefined;
 }
 
 /**
@@ -32,8 +34,13 @@ export function parseStudyYaml(text: string, language?: Language): StudyEntries 
     if (document.errors.length === 0) content = document.toJS({ maxAliasCount: 50 });
   } catch {
     // Aliases of aliases, or groups in groups without end.
-    return { findings: [tooNested()], locale: language ?? "en" };
+    return { findings: [tooNested()], locale: language ?? "en", rowOf: () => undefined };
   }
+  const rowOf = (path: Path): number | undefined => {
+    const node = document.getIn(path, true);
+    if (isNode(node) && node.range) return lines.linePos(node.range[0]).line;
+    return path.length === 0 ? undefined : rowOf(path.slice(0, -1));
+  };
   if (document.errors.length > 0) {
     const findings = document.errors.map(({ message, linePos }) => {
       const problem = message.split("\n")[0].replace(/ at line .*$/, "");
@@ -43,19 +50,15 @@ export function parseStudyYaml(text: string, language?: Language): StudyEntries 
         remedy: say`Put texts that hold : # '{' [ or quotes between single quotes.`,
       });
     });
-    return { findings, locale: language ?? "en" };
+    return { findings, locale: language ?? "en", rowOf };
   }
   const locale = localeOf(isGroup(content) ? content.language : undefined, language);
   const read = STUDY.read(content, []);
-  if ("value" in read) return { config: { ...read.value, language: locale }, findings: [], locale };
-
-  const rowOf = (path: Path): number | undefined => {
-    const node = document.getIn(path, true);
-    if (isNode(node) && node.range) return lines.linePos(node.range[0]).line;
-    return path.length === 0 ? undefined : rowOf(path.slice(0, -1));
-  };
+  if ("value" in read) {
+    return { config: { ...read.value, language: locale }, findings: [], locale, rowOf };
+  }
   const findings = read.problems.map((problem) => problemFinding(problem, rowOf(problem.path)));
-  return { findings: findings.sort((a, b) => (a.row ?? 0) - (b.row ?? 0)), locale };
+  return { findings: findings.sort((a, b) => (a.row ?? 0) - (b.row ?? 0)), locale, rowOf };
 }
 
 function tooNested(): Finding {

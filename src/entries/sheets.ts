@@ -5,10 +5,9 @@ import { isGroup, type Kind, label, number, oneOf, shaped, text } from "./kinds.
 import type { StudyConfig } from "./studyConfig.js";
 
 const DELIMITERS = { comma: ",", semicolon: ";", tab: "\t" } as const;
-const file = (example: string) => text(example);
 
 const mapped: Kind<MappedSheet> = group({
-  sheet: required("sheet", file("sheets/sand.csv"), "File of the sheet, inside the study folder."),
+  sheet: required("sheet", text("sheets/sand.csv"), "File of the sheet, inside the study folder."),
   columns: byDefault(
     "columns",
     names(text("retained (g)"), "residue (g)"),
@@ -56,7 +55,7 @@ const mapped: Kind<MappedSheet> = group({
 /** A sheet inside the study folder: its name, or a group with its name and how to read its own layout. */
 export function sheet(example: string): Kind<SheetSource> {
   return forms(
-    { name: file(example), mapped },
+    { name: text(example), mapped },
     (written) => (isGroup(written) ? "mapped" : "name"),
     { type: "SheetSource" },
   );
@@ -78,7 +77,8 @@ export interface NamedSheet {
   readonly source: SheetSource;
 }
 
-const OF_MATERIAL = ["sieve", "hydrometer", "pipette", "jar", "limits"] as const;
+/** What a material names sheets by, which are of one kind each. */
+export const MATERIAL_SHEETS = ["sieve", "hydrometer", "pipette", "jar", "limits"] as const;
 
 type SheetEntry = [key: string, kind: NamedSheet["kind"], source: SheetSource | undefined];
 
@@ -87,7 +87,9 @@ export function sheetsOfStudy(config: StudyConfig): NamedSheet[] {
   const { materials, envelope, compaction, strength, tested, trials = [], quality } = config;
   const sheets: SheetEntry[] = [
     ...materials.flatMap((material, index) =>
-      OF_MATERIAL.map((kind): SheetEntry => [`materials.${index}.${kind}`, kind, material[kind]]),
+      MATERIAL_SHEETS.map(
+        (kind): SheetEntry => [`materials.${index}.${kind}`, kind, material[kind]],
+      ),
     ),
     ["envelope", "envelope", envelope],
     ["compaction", "compaction", compaction],

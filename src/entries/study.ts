@@ -1,6 +1,5 @@
 import { say } from "../words/message.js";
 import type { Locale } from "../words/render.js";
-import { compareMix } from "./compareMix.js";
 import { elements } from "./element.js";
 import { byDefault, group, list, optional, required } from "./groups.js";
 import {
@@ -25,7 +24,7 @@ import { strength } from "./strength.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { carbon } from "./supply.js";
 import { addSand, limits, target } from "./target.js";
-import { specified, tested, trials } from "./trials.js";
+import { compareMix, specified, tested, trials } from "./trials.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";

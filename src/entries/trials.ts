@@ -1,23 +1,34 @@
 import { say } from "../words/message.js";
 import { type Check, group, list, names, optional, required } from "./groups.js";
-import { type Kind, oneOf, percent, size, text } from "./kinds.js";
+import { earthDensity, type Kind, oneOf, percent, size, text } from "./kinds.js";
 import { sheet } from "./sheets.js";
-import type { SpecifiedConfig, StudyConfig, TestedConfig, TrialConfig } from "./studyConfig.js";
+import type {
+  CompareConfig,
+  SpecifiedConfig,
+  StudyConfig,
+  TestedConfig,
+  TrialConfig,
+} from "./studyConfig.js";
 
 /** The worth of rounding in shares that sum to 100 %. */
 const SUM_SLACK_PCT = 0.05;
 
+const total = (shares: readonly number[]) => shares.reduce((sum, share) => sum + share, 0);
+
 /** Shares by material id, that must sum to 100 %. */
-export const SHARES_SUM: Check<{ readonly sharesPct?: Readonly<Record<string, number>> }> = {
+const SHARES_SUM: Check<{ readonly sharesPct?: Readonly<Record<string, number>> }> = {
   at: "shares",
   holds: ({ sharesPct }) => {
     if (sharesPct === undefined) return true;
-    const sum = Object.values(sharesPct).reduce((total, share) => total + share, 0);
-    return Math.abs(sum - 100) <= SUM_SLACK_PCT;
+    return Math.abs(total(Object.values(sharesPct)) - 100) <= SUM_SLACK_PCT;
   },
   message: say`The shares do not sum to 100 %.`,
   expected: say`shares that sum to 100 %`,
 };
+
+const shares = (example: string) => names(percent(example), "site-soil");
+const SHARES =
+  "Shares of the dry mass of soil and aggregate by material id; what is not named has none.";
 
 /** How blocks are when they are crushed; `moist` is at the moisture of curing. */
 export const crushed = oneOf("dry", "moist", "soaked");
@@ -50,11 +61,7 @@ const made = {
 export const tested: Kind<TestedConfig> = group(
   {
     name: optional("name", text("First trial blend"), "Name as it is printed."),
-    shares: optional(
-      "sharesPct",
-      names(percent("55 %"), "site-soil"),
-      "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
-    ),
+    shares: optional("sharesPct", shares("55 %"), SHARES),
     ...made,
   },
   { name: "TestedConfig", checks: [SHARES_SUM] },
@@ -66,11 +73,7 @@ export const trials: Kind<readonly TrialConfig[]> = list(
     {
       id: required("id", text("less-sand"), "Short name that “mix-from” uses."),
       name: optional("name", text("With less sand"), "Name as it is printed; left out, the id."),
-      shares: required(
-        "sharesPct",
-        names(percent("60 %"), "site-soil"),
-        "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
-      ),
+      shares: required("sharesPct", shares("60 %"), SHARES),
       compaction: optional(
         "compaction",
         sheet("sheets/less-sand-compaction.csv"),
@@ -103,8 +106,8 @@ export const specified: Kind<SpecifiedConfig> = group(
   {
     shares: optional(
       "sharesPct",
-      names(percent("55 %"), "site-soil"),
-      "Shares of the dry mass of soil and aggregate by material id; what is not named has none. Left out, the blend that the target leads to.",
+      shares("55 %"),
+      `${SHARES} Left out, the blend that the target leads to.`,
     ),
     cement: optional(
       "cementPct",
@@ -118,6 +121,35 @@ export const specified: Kind<SpecifiedConfig> = group(
     ),
   },
   { name: "SpecifiedConfig", checks: [SHARES_SUM] },
+);
+
+/** `compare-mix`: shares and a cement content to hold the chosen mix against. */
+export const compareMix: Kind<CompareConfig> = group(
+  {
+    name: required("name", text("site soil alone with 10 % cement"), "Name as it is printed."),
+    shares: required("sharesPct", shares("100 %"), SHARES),
+    cement: required(
+      "cementPct",
+      percent("10 %", 50),
+      "Cement, of the dry mass of soil and aggregate.",
+    ),
+    density: optional(
+      "densityKgM3",
+      earthDensity("1850 kg/m3"),
+      "Rammed dry density of its solids; left out, that of the chosen mix.",
+    ),
+    moisture: optional(
+      "moisturePct",
+      percent("11 %", 60),
+      "Moisture at ramming; left out, that of the chosen mix.",
+    ),
+    basis: required(
+      "basis",
+      text("Mix of the neighbouring house, not tested"),
+      "Where the mix comes from and whether it was tested, in your words.",
+    ),
+  },
+  { name: "CompareConfig", checks: [SHARES_SUM] },
 );
 
 /** The id of the trial that the study's own compaction and block sheets are of. */
@@ -144,21 +176,11 @@ export function trialEntries({
   strength,
 }: Pick<StudyConfig, "tested" | "trials" | "compaction" | "strength">): TrialEntry[] {
   const blocks = strength.sheet;
-  const own =
-    compaction === undefined && blocks === undefined
-      ? []
-      : [
-          {
-            ...tested,
-            id: FIRST_TRIAL,
-            ...(compaction === undefined ? {} : { compaction }),
-            ...(blocks === undefined ? {} : { blocks }),
-            key: "tested",
-            sheetKeys: FIRST_SHEET_KEYS,
-          },
-        ];
+  const own = { ...tested, id: FIRST_TRIAL, compaction, blocks };
   return [
-    ...own,
+    ...(compaction === undefined && blocks === undefined
+      ? []
+      : [{ ...own, key: "tested", sheetKeys: FIRST_SHEET_KEYS }]),
     ...trials.map((trial, index) => ({
       ...trial,
       key: `trials.${index}`,
@@ -174,6 +196,6 @@ export function trialShares(
 ): number[] | undefined {
   if (sharesPct === undefined) return undefined;
   const written = materials.map(({ id }) => sharesPct[id] ?? 0);
-  const sum = written.reduce((total, share) => total + share, 0);
+  const sum = total(written);
   return written.map((share) => (sum === 100 ? share : (100 * share) / sum));
 }

@@ -1,5 +1,6 @@
 import { stringify } from "yaml";
 import { isMarkedInvented } from "../entries/inventedData.js";
+import { MATERIAL_SHEETS } from "../entries/sheets.js";
 import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { recogniseSheet, type SheetKindName } from "../lab/recogniseSheet.js";
@@ -35,8 +36,7 @@ export interface SheetsAsStudy {
   readonly findings: readonly Finding[];
 }
 
-const OF_MATERIAL = ["sieve", "hydrometer", "pipette", "jar", "limits"] as const;
-type MaterialSheet = (typeof OF_MATERIAL)[number];
+type MaterialSheet = (typeof MATERIAL_SHEETS)[number];
 
 /** What a sheet of each kind is called. */
 export const KIND_WORDS: Readonly<Record<SheetKindName, Text>> = {
@@ -93,7 +93,7 @@ export async function sheetsAsStudy(
   if (sampled.length === 0) findings.push(noMaterial(known[0], materials));
   const sheets = [
     ...materials.flatMap(({ id, sheets: own }) =>
-      OF_MATERIAL.flatMap((kind): FoundSheet[] => {
+      MATERIAL_SHEETS.flatMap((kind): FoundSheet[] => {
         const file = own[kind];
         return file === undefined ? [] : [{ file, kind, material: id }];
       }),
@@ -117,7 +117,7 @@ interface KnownSheet {
 type KnownMaterialSheet = KnownSheet & { readonly kind: MaterialSheet };
 
 function isOfMaterial(sheet: KnownSheet): sheet is KnownMaterialSheet {
-  return OF_MATERIAL.some((kind) => kind === sheet.kind);
+  return MATERIAL_SHEETS.some((kind) => kind === sheet.kind);
 }
 
 /** Words of a file's name that say which test it is, and not of what. */

@@ -97,7 +97,7 @@ export async function readEntries(
   options: { readonly language?: Language },
 ): Promise<StudyReading> {
   const text = new TextDecoder().decode(bytes);
-  const { config, findings, locale } = parseStudyYaml(text, options.language);
+  const { config, findings, locale, rowOf } = parseStudyYaml(text, options.language);
   if (!config) return { findings, locale };
 
   // One after the other, so that findings and checksums stand in the order of the study.
@@ -107,7 +107,7 @@ export async function readEntries(
   const all = [
     ...findings,
     ...readings.flatMap((reading) => reading.findings),
-    ...inventedFindings(text, config, sheets),
+    ...inventedFindings(text, config, sheets, rowOf),
   ];
   const recordAt = <K extends keyof typeof SHEET_KINDS>(key: string, kind: K) =>
     readings.find((reading) => reading.key === key && reading.kind === kind)?.record as

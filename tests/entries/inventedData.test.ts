@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { inventedFindings, isMarkedInvented } from "../../src/entries/inventedData.js";
+import { parseStudyYaml } from "../../src/entries/parseStudyYaml.js";
 import type { StudyConfig } from "../../src/entries/studyConfig.js";
 import type { SheetGrid } from "../../src/lab/sheet/grid.js";
 import { renderAll } from "../../src/words/render.js";
@@ -28,7 +29,12 @@ const SHEETS = [
 
 const told = (config: object = CONFIG, text = TEXT, sheets: readonly object[] = SHEETS) =>
   renderAll(
-    inventedFindings(text, config as unknown as StudyConfig, sheets as unknown as SheetGrid[]),
+    inventedFindings(
+      text,
+      config as unknown as StudyConfig,
+      sheets as unknown as SheetGrid[],
+      parseStudyYaml(text).rowOf,
+    ),
   );
 
 describe("what still says that a study is invented", () => {
