@@ -3,8 +3,10 @@ import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   cellPlace,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   SIEVE_NAMES,
   sieveRule,
@@ -59,10 +61,9 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
     const points: EnvelopePoint[] = [];
     for (const entry of sheet.rows) {
       const { row, values, written } = entry;
-      const { sieve, lowPct, highPct, weight } = values;
-      if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
-        continue;
-      }
+      const read = allNumbers(values, "sieve", "lowPct", "highPct");
+      if (!read) continue;
+      const { sieve, lowPct, highPct } = read;
       if (lowPct > highPct) {
         const place = { file, row, value: `${written.lowPct}, ${written.highPct}` };
         const found = finding(place, "error", "envelope-crossed", {
@@ -80,13 +81,7 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
         });
         findings.push(found);
       }
-      points.push({
-        sizeMm: sieve,
-        lowPct,
-        highPct,
-        ...(typeof weight === "number" ? { weight } : {}),
-        row,
-      });
+      points.push({ sizeMm: sieve, lowPct, highPct, ...numbersAmong(values, "weight"), row });
     }
     points.sort((a, b) => a.sizeMm - b.sizeMm);
     findings.push(...fallingLimits(file, points));

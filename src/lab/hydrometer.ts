@@ -1,24 +1,22 @@
-import {
-  type Finding,
-  type FindingPlace,
-  type FindingWords,
-  finding,
-} from "../findings/finding.js";
+import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
 import { joinTexts, say } from "../words/message.js";
-import { METHOD_FACT, readMethod } from "./method.js";
 import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   type CellRule,
   type CellValue,
   cellPlace,
   emptyCell,
+  METHOD_FACT,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   type SheetValues,
   sieveRule,
   textRule,
+  timeFindings,
 } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
@@ -174,13 +172,13 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const record: HydrometerRecord = {
       file,
       hydrometer,
-      ...readMethod(sheet),
+      method: facts.method as string | undefined,
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       meniscusCorrection: difference(facts.meniscusCorrection as number),
       ...corrections(correction.kind, facts, difference),
-      ...(calibration ? { calibration } : {}),
-      ...(pretreatment ? { pretreatment } : {}),
+      calibration,
+      pretreatment,
       readings: readings.readings,
     };
     const findings = [
@@ -201,17 +199,15 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
 /** What stands in place of control readings, in the units of the record. */
 function corrections(
   kind: "control" | "corrections" | "equation",
-  { dispersant, calibrationC, temperatureDensity }: SheetValues["facts"],
+  facts: SheetValues["facts"],
   difference: (correction: number) => number,
 ): Pick<HydrometerRecord, "corrections"> {
   if (kind === "equation") {
-    return { corrections: { temperatureDensity: temperatureDensity as number } };
+    return { corrections: { temperatureDensity: facts.temperatureDensity as number } };
   }
   if (kind === "control") return {};
-  const added = { dispersant: difference(dispersant as number) };
-  return {
-    corrections: typeof calibrationC === "number" ? { ...added, calibrationC } : added,
-  };
+  const dispersant = difference(facts.dispersant as number);
+  return { corrections: { dispersant, ...numbersAmong(facts, "calibrationC") } };
 }
 
 const TYPES: readonly HydrometerType[] = ["151H", "152H", "BS", "g/mL"];
@@ -225,8 +221,8 @@ function hydrometerType({ file, facts, factRows }: SheetValues): {
   const value = String(facts.hydrometer ?? "");
   const plain = value.trim().toLowerCase();
   const hydrometer = TYPES.find((type) => type.toLowerCase() === plain);
-  if (hydrometer) return { hydrometer, findings: [] };
-  if (value === "") return { hydrometer: "152H", findings: [] };
+  // An empty cell was told as such.
+  if (hydrometer || value === "") return { hydrometer: hydrometer ?? "152H", findings: [] };
   const found = finding({ file, row: factRows.hydrometer, value }, "error", "unknown-hydrometer", {
     message: say`This hydrometer is not known.`,
     expected: say`151H, 152H, BS, or g/mL for a density hydrometer`,
@@ -254,24 +250,12 @@ function readReadings(
   const readings: HydrometerReading[] = [];
   const findings: Finding[] = [];
   for (const entry of sheet.rows) {
-    const { timeMin, reading, control, temperatureC } = entry.values;
-    if (
-      typeof timeMin !== "number" ||
-      typeof reading !== "number" ||
-      typeof temperatureC !== "number"
-    ) {
-      continue;
-    }
-    if (controlled && typeof control !== "number") continue;
-    const above = readings.at(-1);
-    if (above && timeMin <= above.timeMin) {
-      const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
-        message: say`This reading is not later than the one above it.`,
-        expected: say`more than ${above.timeMin} min`,
-        remedy: say`Write the time since the start of sedimentation, in order.`,
-      });
-      findings.push(found);
-    }
+    const { control } = entry.values;
+    const read = allNumbers(entry.values, "timeMin", "reading", "temperatureC");
+    if (!read || (controlled && typeof control !== "number")) continue;
+    const { timeMin, reading, temperatureC } = read;
+    const place = cellPlace(sheet, entry, "timeMin");
+    findings.push(...timeFindings(place, timeMin, readings.at(-1)));
     for (const key of ["reading", "control"] as const) {
       findings.push(...offScale(cellPlace(sheet, entry, key), hydrometer, entry.values[key]));
     }
@@ -360,11 +344,12 @@ function equationFindings({ file, factRows }: SheetValues, hydrometer: Hydromete
   return [found];
 }
 
-const BULB: Readonly<Record<string, string>> = {
+const BULB = {
   bulbLengthMm: "“bulb length (mm)”",
   bulbVolumeCm3: "“bulb volume (cm3)”",
   cylinderDiameterMm: "“cylinder inner diameter (mm)”",
 };
+const BULB_KEYS = Object.keys(BULB) as (keyof typeof BULB)[];
 
 /** A mark of the scale with its depth, or its distance to the neck. */
 interface Mark {
@@ -381,7 +366,7 @@ interface Marks {
   /** The marks are measured to the middle of the bulb, so that its length is not needed. */
   readonly toCentre: boolean;
   /** Keys of the lines about the bulb that are there, and the row of the first. */
-  readonly bulb: readonly string[];
+  readonly bulb: readonly (keyof typeof BULB)[];
   readonly bulbRow?: number;
   /** Of the first line of a calibration; absent where there is none. */
   readonly firstRow?: number;
@@ -415,27 +400,17 @@ function readCalibration(
     const depths = marks.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 }));
     return { calibration: { depths }, findings };
   }
-  const { bulbVolumeCm3, cylinderDiameterMm } = facts;
   const bulbLengthMm = given.toCentre ? 0 : facts.bulbLengthMm;
-  if (
-    typeof bulbLengthMm !== "number" ||
-    typeof bulbVolumeCm3 !== "number" ||
-    typeof cylinderDiameterMm !== "number"
-  ) {
-    return { findings };
-  }
+  const dimensions = allNumbers({ ...facts, bulbLengthMm }, ...BULB_KEYS);
+  if (!dimensions) return { findings };
   const [low, high] = marks.map(({ reading, mm }) => ({ reading, toNeckCm: mm / 10 }));
   const calibration = {
     marks: [low, high] as const,
-    bulbLengthCm: bulbLengthMm / 10,
-    bulbVolumeCm3,
-    cylinderAreaCm2: (Math.PI / 4) * (cylinderDiameterMm / 10) ** 2,
+    bulbLengthCm: dimensions.bulbLengthMm / 10,
+    bulbVolumeCm3: dimensions.bulbVolumeCm3,
+    cylinderAreaCm2: (Math.PI / 4) * (dimensions.cylinderDiameterMm / 10) ** 2,
   };
   return { calibration, findings };
-}
-
-function refuse(code: string, file: string, row: number | undefined, words: FindingWords): Finding {
-  return finding({ file, row }, "error", code, words);
 }
 
 /** The lines of marks and bulb, marks by rising readings. */
@@ -446,7 +421,7 @@ function readMarks(
   const depths: Mark[] = [];
   const necks: Mark[] = [];
   const findings: Finding[] = [];
-  const bulb = Object.keys(BULB).filter((key) => key in factRows);
+  const bulb = BULB_KEYS.filter((key) => key in factRows);
   const ends = new Set<boolean>();
   let firstRow: number | undefined;
   for (let index = 0; index < MAX_MARKS; index++) {
@@ -460,7 +435,7 @@ function readMarks(
     firstRow ??= row;
     if (given.length !== 2 || given[0] !== reading) {
       const name = `calibration ${index + 1}`;
-      const found = refuse("incomplete-calibration", file, row, {
+      const found = finding({ file, row }, "error", "incomplete-calibration", {
         message: say`This mark of the calibration needs its reading and one distance.`,
         expected: say`“${name} reading”, and one of “${name} depth (mm)”, “${name} to neck (mm)” or “${name} to bulb centre (mm)”`,
         remedy: say`Add the missing line, or take the other one out.`,
@@ -478,7 +453,7 @@ function readMarks(
   necks.sort(byReading);
   const bulbRow = factRows[bulb[0]];
   if (ends.size > 1) {
-    const found = refuse("two-calibrations", file, firstRow, {
+    const found = finding({ file, row: firstRow }, "error", "two-calibrations", {
       message: say`Some marks are measured to the neck and some to the middle of the bulb.`,
       expected: say`all marks to the same place`,
       remedy: say`Give both marks to the neck, or both to the middle of the bulb.`,
@@ -499,10 +474,10 @@ function readMarks(
 /** Depths and bulb beside each other, or a bulb told only in part. */
 function partFindings(file: string, { depths, necks, toCentre, bulb, bulbRow }: Marks): Finding[] {
   const row = necks[0]?.row ?? bulbRow;
-  const needed = Object.keys(BULB).filter((key) => !toCentre || key !== "bulbLengthMm");
+  const needed = BULB_KEYS.filter((key) => !toCentre || key !== "bulbLengthMm");
   const lacking = needed.filter((key) => !bulb.includes(key));
   if (depths.length > 0 && (necks.length > 0 || bulb.length > 0)) {
-    const found = refuse("two-calibrations", file, row, {
+    const found = finding({ file, row }, "error", "two-calibrations", {
       message: say`The sheet gives measured depths and the dimensions of the bulb.`,
       expected: say`one of the two, so that they cannot contradict each other`,
       remedy: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
@@ -512,7 +487,7 @@ function partFindings(file: string, { depths, necks, toCentre, bulb, bulbRow }: 
   if (depths.length > 0 || lacking.length === 0 || (necks.length === 0 && bulb.length === 0)) {
     return [];
   }
-  const found = refuse("incomplete-calibration", file, row, {
+  const found = finding({ file, row }, "error", "incomplete-calibration", {
     message: say`The dimensions of bulb and cylinder are given only in part.`,
     expected: joinTexts(lacking.map((key) => BULB[key])),
     remedy: say`Add the missing lines, or give measured depths in their place.`,

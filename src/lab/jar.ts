@@ -2,13 +2,16 @@ import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   cellPlace,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   type SheetRow,
   type SheetValues,
   sieveRule,
   textRule,
+  timeFindings,
 } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
@@ -66,12 +69,10 @@ export function readJar(grid: SheetGrid): SheetReading<JarRecord> {
   return readRecord(grid, JAR_LAYOUT, (sheet) => {
     const { file, facts } = sheet;
     const { layers, findings } = readLayers(sheet);
-    const { passedSizeMm } = facts;
     const record: JarRecord = {
       file,
       waterDepthMm: facts.waterDepthMm as number,
-      temperatureC: facts.temperatureC as number | undefined,
-      ...(typeof passedSizeMm === "number" ? { passedSizeMm } : {}),
+      ...numbersAmong(facts, "temperatureC", "passedSizeMm"),
       layers,
     };
     return { record, findings: [...findings, ...heightFindings(sheet, layers)] };
@@ -96,10 +97,10 @@ function readLayers(sheet: SheetValues): {
       findings.push(found);
       continue;
     }
-    const { timeMin, topMm } = entry.values;
-    if (typeof timeMin !== "number" || typeof topMm !== "number") continue;
-    findings.push(...orderFindings(sheet, entry, layers.at(-1), timeMin, topMm));
-    if (name) layers.push({ name, timeMin, topMm, row: entry.row });
+    const read = allNumbers(entry.values, "timeMin", "topMm");
+    if (!read) continue;
+    findings.push(...orderFindings(sheet, entry, read, layers.at(-1)));
+    if (name) layers.push({ name, ...read, row: entry.row });
   }
   return { layers, findings };
 }
@@ -108,30 +109,18 @@ function readLayers(sheet: SheetValues): {
 function orderFindings(
   sheet: SheetValues,
   entry: SheetRow,
+  { timeMin, topMm }: Pick<JarLayer, "timeMin" | "topMm">,
   below: JarLayer | undefined,
-  timeMin: number,
-  topMm: number,
 ): Finding[] {
-  if (!below) return [];
-  const findings: Finding[] = [];
   const remedy = say`Heights are those of the top above the bottom of the jar, read in order.`;
-  if (timeMin <= below.timeMin) {
-    const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
-      message: say`This reading is not later than the one above it.`,
-      expected: say`more than ${below.timeMin} min`,
-      remedy,
-    });
-    findings.push(found);
-  }
-  if (topMm < below.topMm) {
-    const found = finding(cellPlace(sheet, entry, "topMm"), "error", "layer-sinks", {
-      message: say`The settled soil stands lower than at the reading before.`,
-      expected: say`at least ${below.topMm} mm`,
-      remedy,
-    });
-    findings.push(found);
-  }
-  return findings;
+  const findings = timeFindings(cellPlace(sheet, entry, "timeMin"), timeMin, below, { remedy });
+  if (!below || topMm >= below.topMm) return findings;
+  const sinks = finding(cellPlace(sheet, entry, "topMm"), "error", "layer-sinks", {
+    message: say`The settled soil stands lower than at the reading before.`,
+    expected: say`at least ${below.topMm} mm`,
+    remedy,
+  });
+  return [...findings, sinks];
 }
 
 /** All three layers are there, and leave water above them. */

@@ -3,6 +3,7 @@ import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   type CellValue,
   cellPlace,
   numberRule,
@@ -109,11 +110,10 @@ export const LIMITS_LAYOUT: SheetLayout = {
 export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
   return readRecord(grid, LIMITS_LAYOUT, (sheet) => {
     const given = readReported(sheet);
-    const measured = { ...sheet, rows: sheet.rows.filter((entry) => !given.rows.includes(entry)) };
-    const liquid = rowsOf(measured, "liquidLimitPct").map((entry) =>
-      liquidLimitPoint(sheet, entry),
-    );
-    const plastic = rowsOf(measured, "plasticLimitPct").map((entry) => waterContent(sheet, entry));
+    const measured = sheet.rows.filter((entry) => !given.rows.includes(entry));
+    const rowsOf = (key: ReportedKey) => measured.filter((entry) => testOf(entry) === key);
+    const liquid = rowsOf("liquidLimitPct").map((entry) => liquidLimitPoint(sheet, entry));
+    const plastic = rowsOf("plasticLimitPct").map((entry) => waterContent(sheet, entry));
     const methods = new Set(liquid.flatMap(({ method }) => method ?? []));
     const nonPlastic = readNonPlastic(sheet);
     const bar = readShrinkageBar(sheet);
@@ -126,9 +126,9 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
         pct === undefined ? [] : [{ waterContentPct: pct, row }],
       ),
       nonPlastic: nonPlastic.nonPlastic || given.nonPlastic,
-      ...(given.reported ? { reported: given.reported } : {}),
+      reported: given.reported,
       shrinkageBar: bar.shrinkageBar,
-      ...(box.longBox ? { longBox: box.longBox } : {}),
+      longBox: box.longBox,
     };
     const rowFindings = [
       ...[...liquid, ...plastic].flatMap(({ findings }) => findings),
@@ -147,17 +147,12 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
   });
 }
 
-type Reported = (typeof REPORTED)[number];
-type ReportedKey = Reported["key"];
+type ReportedKey = (typeof REPORTED)[number]["key"];
 
 /** The limit that a row of the table speaks of. */
-function testOf({ written }: SheetRow): Reported | undefined {
+function testOf({ written }: SheetRow): ReportedKey | undefined {
   const name = written.test.toLowerCase().replace(/\s+/g, " ");
-  return REPORTED.find(({ names }) => (names as readonly string[]).includes(name));
-}
-
-function rowsOf({ rows }: SheetValues, key: ReportedKey): readonly SheetRow[] {
-  return rows.filter((entry) => testOf(entry)?.key === key);
+  return REPORTED.find(({ names }) => (names as readonly string[]).includes(name))?.key;
 }
 
 interface ReportedValue {
@@ -179,7 +174,7 @@ function readReported(sheet: SheetValues): {
   const { facts, factRows, headers, file } = sheet;
   const bare = !headers.blows && !headers.penetrationMm;
   const rows = sheet.rows.filter((entry) => {
-    const key = testOf(entry)?.key;
+    const key = testOf(entry);
     const index = key === "plasticityIndexPct" || key === "linearShrinkagePct";
     return index || (bare && key === "liquidLimitPct") || typeof waterCell(entry) === "string";
   });
@@ -189,7 +184,7 @@ function readReported(sheet: SheetValues): {
       key in factRows ? [{ key, value: facts[key], row: factRows[key] }] : [],
     ),
     ...contents.flatMap(({ entry, pct, row }) => {
-      const key = testOf(entry)?.key;
+      const key = testOf(entry);
       return key === undefined ? [] : [{ key, value: pct ?? waterCell(entry), row }];
     }),
   ];
@@ -213,18 +208,14 @@ const waterCell = ({ values }: SheetRow) => values.waterContentPct;
 
 function repeatedValues(file: string, all: readonly ReportedValue[]): Finding[] {
   const again = all.filter(({ key }, index) => all.findIndex((other) => other.key === key) < index);
-  return again.map(({ key, row }) =>
-    finding(
-      { file, row, value: REPORTED.find((each) => each.key === key)?.names[0] },
-      "error",
-      "limit-twice",
-      {
-        message: say`This reported value stands twice in the sheet.`,
-        expected: say`each reported value once`,
-        remedy: say`Keep the one that is right; repeated readings need their blows, penetrations or threads.`,
-      },
-    ),
-  );
+  return again.map(({ key, row }) => {
+    const value = REPORTED.find((each) => each.key === key)?.names[0];
+    return finding({ file, row, value }, "error", "limit-twice", {
+      message: say`This reported value stands twice in the sheet.`,
+      expected: say`each reported value once`,
+      remedy: say`Keep the one that is right; repeated readings need their blows, penetrations or threads.`,
+    });
+  });
 }
 
 /** A soil with a limit has it at many percent of water: below one the value is a part of one. */
@@ -242,7 +233,10 @@ function partsOfOne(file: string, all: readonly ReportedValue[]): Finding[] {
   });
 }
 
-/** Points by which a reported index may differ from the difference of the limits: each is rounded to a whole number. */
+/**
+ * Points by which a reported index may differ from the difference of the limits: three values, each rounded to
+ * a whole number; common practice, no source.
+ */
 const ROUNDED = 1.5;
 
 /** A plasticity index is the liquid limit less the plastic limit. */
@@ -252,51 +246,37 @@ function indexFindings(
   { liquidLimitPct, plasticLimitPct, plasticityIndexPct }: ReportedLimits,
 ): Finding[] {
   if (liquidLimitPct === undefined || plasticityIndexPct === undefined) return [];
-  const difference = plasticLimitPct === undefined ? undefined : liquidLimitPct - plasticLimitPct;
   const place = { file, row: factRows.plasticityIndexPct, value: say`${plasticityIndexPct} %` };
+  const remedy = say`Check the reported values.`;
   if (plasticityIndexPct > liquidLimitPct) {
-    const found = finding(place, "error", "limits-disagree", {
-      message: say`The plasticity index is above the liquid limit.`,
-      expected: say`at most ${liquidLimitPct} %`,
-      remedy: say`Check the reported values.`,
-    });
-    return [found];
+    const message = say`The plasticity index is above the liquid limit.`;
+    const expected = say`at most ${liquidLimitPct} %`;
+    return [finding(place, "error", "limits-disagree", { message, expected, remedy })];
   }
-  if (difference === undefined || Math.abs(difference - plasticityIndexPct) <= ROUNDED) return [];
-  const found = finding(place, "error", "limits-disagree", {
-    message: say`The reported plasticity index is not the liquid limit less the plastic limit.`,
-    expected: say`${formatPlain(difference)} %, within ${ROUNDED} points for rounding`,
-    remedy: say`Check the reported values.`,
-  });
-  return [found];
+  if (plasticLimitPct === undefined) return [];
+  const difference = liquidLimitPct - plasticLimitPct;
+  if (Math.abs(difference - plasticityIndexPct) <= ROUNDED) return [];
+  const message = say`The reported plasticity index is not the liquid limit less the plastic limit.`;
+  const expected = say`${formatPlain(difference)} %, within ${ROUNDED} points for rounding`;
+  return [finding(place, "error", "limits-disagree", { message, expected, remedy })];
 }
 
 /** A limit that is reported beside its own readings. */
-function bothWays({
-  file,
-  reported,
-  liquidLimitPoints,
-  plasticLimitPoints,
-  shrinkageBar,
-}: LimitsRecord): Finding[] {
-  const twice = [
-    reported?.liquidLimitPct !== undefined && liquidLimitPoints.length > 0
-      ? REPORTED[0]
-      : undefined,
-    reported?.plasticLimitPct !== undefined && plasticLimitPoints.length > 0
-      ? REPORTED[1]
-      : undefined,
-    reported?.linearShrinkagePct !== undefined && shrinkageBar ? REPORTED[3] : undefined,
-  ];
-  return twice.flatMap((each) => {
-    if (!each) return [];
-    const found = finding({ file, value: each.names[0] }, "error", "limit-twice", {
+function bothWays({ file, reported = {}, ...measured }: LimitsRecord): Finding[] {
+  const isMeasured: Readonly<Record<ReportedKey, boolean>> = {
+    liquidLimitPct: measured.liquidLimitPoints.length > 0,
+    plasticLimitPct: measured.plasticLimitPoints.length > 0,
+    plasticityIndexPct: false,
+    linearShrinkagePct: measured.shrinkageBar !== undefined,
+  };
+  const twice = REPORTED.filter(({ key }) => isMeasured[key] && reported[key] !== undefined);
+  return twice.map(({ names }) =>
+    finding({ file, value: names[0] }, "error", "limit-twice", {
       message: say`The sheet reports this value and gives its readings.`,
       expected: say`one of the two, so that they cannot contradict each other`,
       remedy: say`Keep the readings, and take the reported value out.`,
-    });
-    return [found];
-  });
+    }),
+  );
 }
 
 function unknownTests(sheet: SheetValues): Finding[] {
@@ -318,14 +298,15 @@ function mixedMethods({ file }: SheetValues): Finding {
   });
 }
 
-interface LiquidLimitRow {
+/** Blows or penetration of a row of the liquid limit, at its water content. */
+function liquidLimitPoint(
+  sheet: SheetValues,
+  entry: SheetRow,
+): {
   readonly point?: LiquidLimitPoint;
   readonly method?: "cup" | "cone";
   readonly findings: readonly Finding[];
-}
-
-/** Blows or penetration of a row of the liquid limit, at its water content. */
-function liquidLimitPoint(sheet: SheetValues, entry: SheetRow): LiquidLimitRow {
+} {
   const { pct, findings } = waterContent(sheet, entry);
   const { blows, penetrationMm } = entry.values;
   const measure = blows ?? penetrationMm;
@@ -350,10 +331,11 @@ function waterContent(
   { file }: SheetValues,
   { row, values, written }: SheetRow,
 ): { readonly row: number; readonly pct?: number; readonly findings: readonly Finding[] } {
-  const { waterContentPct, tinG, wetG, dryG } = values;
+  const { waterContentPct } = values;
   if (typeof waterContentPct === "number") return { row, pct: waterContentPct, findings: [] };
   if (typeof waterContentPct === "string") return { row, findings: [] };
-  if (typeof tinG !== "number" || typeof wetG !== "number" || typeof dryG !== "number") {
+  const masses = allNumbers(values, "tinG", "wetG", "dryG");
+  if (!masses) {
     if (written.waterContentPct || (written.tinG && written.wetG && written.dryG)) {
       return { row, findings: [] };
     }
@@ -364,6 +346,7 @@ function waterContent(
     });
     return { row, findings: [found] };
   }
+  const { tinG, wetG, dryG } = masses;
   if (tinG < dryG && dryG <= wetG) {
     return { row, pct: (100 * (wetG - dryG)) / (dryG - tinG), findings: [] };
   }
@@ -401,11 +384,9 @@ function readShrinkageBar({ file, facts, factRows }: SheetValues): {
   readonly shrinkageBar?: LimitsRecord["shrinkageBar"];
   readonly findings: readonly Finding[];
 } {
-  const { wetLengthMm, dryLengthMm } = facts;
-  if (typeof wetLengthMm === "number" && typeof dryLengthMm === "number") {
-    return { shrinkageBar: { wetLengthMm, dryLengthMm }, findings: [] };
-  }
-  if ("wetLengthMm" in factRows === "dryLengthMm" in factRows) return { findings: [] };
+  const shrinkageBar = allNumbers(facts, "wetLengthMm", "dryLengthMm");
+  const isWhole = "wetLengthMm" in factRows === "dryLengthMm" in factRows;
+  if (shrinkageBar || isWhole) return { shrinkageBar, findings: [] };
   const found = finding({ file }, "error", "incomplete-shrinkage", {
     message: say`The shrinkage bar has only one of its two lengths.`,
     expected: say`the wet and the dry length`,

@@ -1,10 +1,17 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
-import { METHOD_FACT, readMethod } from "./method.js";
 import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import { cellPlace, numberRule, type SheetLayout, sieveRule } from "./sheet/layout.js";
+import {
+  allNumbers,
+  cellPlace,
+  METHOD_FACT,
+  numberRule,
+  type SheetLayout,
+  sieveRule,
+  timeFindings,
+} from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A pipette analysis as read from its sheet. */
@@ -72,25 +79,12 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
     const findings: Finding[] = [];
     const samples: PipetteSample[] = [];
     for (const entry of sheet.rows) {
-      const { timeMin, depthMm, temperatureC, solidsG } = entry.values;
-      if (
-        typeof timeMin !== "number" ||
-        typeof depthMm !== "number" ||
-        typeof temperatureC !== "number" ||
-        typeof solidsG !== "number"
-      ) {
-        continue;
-      }
-      const above = samples.at(-1);
-      if (above && timeMin <= above.timeMin) {
-        const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
-          message: say`This sample is not later than the one above it.`,
-          expected: say`more than ${above.timeMin} min`,
-          remedy: say`Write the time since the start of sedimentation, in order.`,
-        });
-        findings.push(found);
-      }
-      samples.push({ timeMin, depthMm, temperatureC, solidsG, row: entry.row });
+      const read = allNumbers(entry.values, "timeMin", "depthMm", "temperatureC", "solidsG");
+      if (!read) continue;
+      const place = cellPlace(sheet, entry, "timeMin");
+      const message = say`This sample is not later than the one above it.`;
+      findings.push(...timeFindings(place, read.timeMin, samples.at(-1), { message }));
+      samples.push({ ...read, row: entry.row });
     }
     const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
     if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
@@ -102,19 +96,18 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
       });
       findings.push(found);
     }
-    const treated = readPretreatment(sheet);
-    findings.push(...treated.findings);
+    const { pretreatment, findings: treated } = readPretreatment(sheet);
     const record: PipetteRecord = {
       file,
-      ...readMethod(sheet),
+      method: facts.method as string | undefined,
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       cylinderVolumeCm3: cylinder as number,
       pipetteVolumeCm3: pipette as number,
       dispersantG: facts.dispersantG as number,
-      ...(treated.pretreatment ? { pretreatment: treated.pretreatment } : {}),
+      pretreatment,
       samples,
     };
-    return { record, findings };
+    return { record, findings: [...findings, ...treated] };
   });
 }

@@ -26,8 +26,7 @@ export function readPretreatment({ file, facts, factRows }: SheetValues): {
   readonly findings: readonly Finding[];
 } {
   const text = typeof facts.pretreatment === "string" ? facts.pretreatment.trim() : "";
-  const lossPct =
-    typeof facts.pretreatmentLossPct === "number" ? facts.pretreatmentLossPct : undefined;
+  const lossPct = facts.pretreatmentLossPct as number | undefined;
   const none = NONE.test(text);
   if (none && !lossPct) return { findings: [] };
   if (text !== "" && !none) {

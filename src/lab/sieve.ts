@@ -3,12 +3,12 @@ import { formatFixed } from "../quantities/format.js";
 import { parseSieve, sieveNumbers } from "../quantities/sieves.js";
 import { convertToBase, type Dimension, normaliseUnit } from "../quantities/units.js";
 import { say } from "../words/message.js";
-import { METHOD_FACT, readMethod } from "./method.js";
 import { SIEVE_SIZE } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
   cellPlace,
+  METHOD_FACT,
   numberRule,
   parseHeaderCell,
   type SheetLayout,
@@ -92,13 +92,16 @@ const READINGS: Readonly<Record<SieveForm, CellRule>> = {
 /** Forms that give parts of the whole, and hide its masses. */
 const isPercent = (form: SieveForm) => READINGS[form].dimension === "ratio";
 
-/** Most divisions of one sample: more than three nobody does. */
-const MAX_SPLITS = 3;
+/** Forms whose readings are each of one sieve alone. */
+const isOfEach = (form: SieveForm) => form === "retained" || form === "retained percent";
 
-/** The name of a split in a sheet: `split`, `split 2`, `split 3`. */
-function splitName(index: number): string {
-  return index === 0 ? "split" : `split ${index + 1}`;
-}
+/** Divisions of one sample, with the keys of their lines: more than three nobody makes. */
+const SPLITS = ["split", "split 2", "split 3"].map((name, index) => ({
+  name,
+  size: `split${index}SizeMm`,
+  dry: `split${index}DryMassG`,
+  washed: `split${index}WashedDryMassG`,
+}));
 
 /** Mass of a set before washing and after it, of which only the difference is ever seen. */
 const mass = (key: string, name: string, balance: string, required = false): CellRule =>
@@ -106,15 +109,11 @@ const mass = (key: string, name: string, balance: string, required = false): Cel
 
 /** Layout of a sieve sheet of a form. */
 export function sieveLayout(form: SieveForm): SheetLayout {
-  const splits = Array.from({ length: MAX_SPLITS }, (_, index): CellRule[] => [
-    sieveRule(`split${index}SizeMm`, `${splitName(index)} sieve`),
-    mass(`split${index}DryMassG`, `${splitName(index)} dry mass`, splitName(index)),
-    mass(
-      `split${index}WashedDryMassG`,
-      `${splitName(index)} dry mass after washing`,
-      splitName(index),
-    ),
-  ]).flat();
+  const splits = SPLITS.flatMap(({ name, size, dry, washed }) => [
+    sieveRule(size, `${name} sieve`),
+    mass(dry, `${name} dry mass`, name),
+    mass(washed, `${name} dry mass after washing`, name),
+  ]);
   return {
     title: say`sieve sheet`,
     facts: [
@@ -152,10 +151,8 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
   if (asked) return { findings: [asked] };
   return readRecord(grid, layout, (given) => {
     const sizes = parseHeaderCell(given.headers.reading).name === "d";
-    const sheet = {
-      ...given,
-      rows: sizes ? byPassing(given.rows) : coarseToFine(given.rows),
-    };
+    const rows = sizes ? byPassing(given.rows) : coarseToFine(given.rows);
+    const sheet = { ...given, rows };
     const { file, facts, factRows } = sheet;
     const divided = readSplits(sheet);
     const massesUnknown = isPercent(form) && !("dryMassG" in factRows);
@@ -163,7 +160,7 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
     const read = massesRetained(sheet, form, divided.splits, dryMassG);
     const record: SieveRecord = {
       file,
-      ...readMethod(sheet),
+      method: facts.method as string | undefined,
       dryMassG,
       washedDryMassG: facts.washedDryMassG as number | undefined,
       splits: divided.splits,
@@ -224,25 +221,20 @@ function otherFormFindings(grid: SheetGrid, read: SieveForm, record: SieveRecord
       const reading = sheet?.rows.find((entry) => entry.row === row)?.values.reading;
       if (typeof reading !== "number") return [];
       sum += reading;
-      const each = form === "retained" || form === "retained percent";
-      const other = form === "passing" ? reading : 100 - (100 * (each ? sum : reading)) / whole;
+      const retained = isOfEach(form) ? sum : reading;
+      const other = form === "passing" ? reading : 100 - (100 * retained) / whole;
       return Math.abs(other - pct) > FORMS_APART_PCT ? [{ row, pct, other }] : [];
     });
     if (apart.length === 0) return [];
     const [{ row, pct, other }] = apart;
     const percent = (value: number) => say`${formatFixed(value, 1)} %`;
-    return [
-      finding(
-        { file: record.file, row, column, value: percent(other) },
-        "error",
-        "columns-differ",
-        {
-          message: say`By this column ${percent(other)} pass the sieve, by “${measuredHeader(grid, read) ?? ""}” ${percent(pct)}.`,
-          expected: say`the same within ${FORMS_APART_PCT} points (common practice, no source)`,
-          remedy: say`Find out which of the two columns is right, and take the other out.`,
-        },
-      ),
-    ];
+    const place = { file: record.file, row, column, value: percent(other) };
+    const found = finding(place, "error", "columns-differ", {
+      message: say`By this column ${percent(other)} pass the sieve, by “${measuredHeader(grid, read) ?? ""}” ${percent(pct)}.`,
+      expected: say`the same within ${FORMS_APART_PCT} points (common practice, no source)`,
+      remedy: say`Find out which of the two columns is right, and take the other out.`,
+    });
+    return [found];
   });
 }
 
@@ -358,40 +350,36 @@ function percentFindings({ file, factRows, headers, rows }: SheetValues): Findin
   return [found, note];
 }
 
-function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
-  const splits = Array.from({ length: MAX_SPLITS }, (_, index) => `split${index}`);
-  const pairs = [
-    ["dryMassG", "washedDryMassG"],
-    ...splits.map((split) => [`${split}DryMassG`, `${split}WashedDryMassG`]),
-  ];
-  return pairs.flatMap(([before, after]) => {
-    const [dry, washed] = [facts[before], facts[after]];
-    if (typeof dry !== "number" || typeof washed !== "number") return [];
-    if (washed <= dry) return washedAway(file, factRows[after], dry, washed);
-    const place = { file, row: factRows[after], value: say`${washed} g` };
-    const found = finding(place, "error", "washed-heavier", {
-      message: say`The sample is heavier after washing than before.`,
-      expected: say`at most ${dry} g`,
-      remedy: say`Check the two masses; one of them may still hold the tin.`,
-    });
-    return [found];
-  });
-}
-
-/** Part of the dry mass that washing leaves of the finest clay, and below which nothing would be left to sieve. */
+/**
+ * Part of the dry mass that washing leaves of the finest clay, and below which nothing would be left to sieve;
+ * common practice, no source.
+ */
 const [LITTLE_LEFT, NOTHING_LEFT] = [0.1, 0.005];
 
 /** A mass before washing that is a thousand or ten times too large shows in what is left. */
-function washedAway(file: string, row: number, dry: number, washed: number): Finding[] {
-  if (washed >= LITTLE_LEFT * dry) return [];
-  const severity = washed < NOTHING_LEFT * dry ? "error" : "warning";
-  return [
-    finding({ file, row, value: say`${washed} g` }, severity, "washed-away", {
+function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
+  const pairs = [{ dry: "dryMassG", washed: "washedDryMassG" }, ...SPLITS];
+  return pairs.flatMap((keys) => {
+    const [dry, washed] = [facts[keys.dry], facts[keys.washed]];
+    if (typeof dry !== "number" || typeof washed !== "number") return [];
+    const place = { file, row: factRows[keys.washed], value: say`${washed} g` };
+    if (washed > dry) {
+      const found = finding(place, "error", "washed-heavier", {
+        message: say`The sample is heavier after washing than before.`,
+        expected: say`at most ${dry} g`,
+        remedy: say`Check the two masses; one of them may still hold the tin.`,
+      });
+      return [found];
+    }
+    if (washed >= LITTLE_LEFT * dry) return [];
+    const severity = washed < NOTHING_LEFT * dry ? "error" : "warning";
+    const found = finding(place, severity, "washed-away", {
       message: say`Washing left ${formatFixed((100 * washed) / dry, 1)} % of the sample.`,
       expected: say`more than ${100 * LITTLE_LEFT} %, but for the finest clays`,
       remedy: say`Check the mass before washing and the units of both masses.`,
-    }),
-  ];
+    });
+    return [found];
+  });
 }
 
 /** Reads the splits of a sieve sheet, coarsest first; a finding for each that cannot be. */
@@ -401,14 +389,10 @@ function readSplits({ file, facts, factRows, rows }: SheetValues): {
 } {
   const splits: SieveSplit[] = [];
   const findings: Finding[] = [];
-  for (let index = 0; index < MAX_SPLITS; index++) {
-    const [sizeKey, dryKey, washedKey] = ["SizeMm", "DryMassG", "WashedDryMassG"].map(
-      (part) => `split${index}${part}`,
-    );
-    const first = [sizeKey, dryKey, washedKey].find((key) => key in factRows);
+  for (const { name, size, dry, washed } of SPLITS) {
+    const first = [size, dry, washed].find((key) => key in factRows);
     if (first === undefined) continue;
-    if (!(sizeKey in factRows && dryKey in factRows)) {
-      const name = splitName(index);
+    if (!(size in factRows && dry in factRows)) {
       const found = finding({ file, row: factRows[first] }, "error", "incomplete-split", {
         message: say`The split is described only in part.`,
         expected: say`both “${name} sieve (mm)” and “${name} dry mass (g)”`,
@@ -417,16 +401,12 @@ function readSplits({ file, facts, factRows, rows }: SheetValues): {
       findings.push(found);
       continue;
     }
-    const [sizeMm, dryMassG, washedDryMassG] = [facts[sizeKey], facts[dryKey], facts[washedKey]];
+    const [sizeMm, dryMassG] = [facts[size], facts[dry]];
     if (typeof sizeMm !== "number" || typeof dryMassG !== "number") continue;
-    const place = { file, row: factRows[sizeKey], value: say`${sizeMm} mm` };
+    const place = { file, row: factRows[size], value: say`${sizeMm} mm` };
     const inTable = rows.some(({ values }) => values.sieve === sizeMm);
     findings.push(...splitFindings(place, sizeMm, splits.at(-1), inTable));
-    splits.push({
-      sizeMm,
-      dryMassG,
-      washedDryMassG: typeof washedDryMassG === "number" ? washedDryMassG : undefined,
-    });
+    splits.push({ sizeMm, dryMassG, washedDryMassG: facts[washed] as number | undefined });
   }
   return { splits, findings };
 }
@@ -481,9 +461,9 @@ function massesRetained(
   for (const entry of sheet.rows) {
     const { sieve, reading } = entry.values;
     if (typeof reading !== "number") continue;
-    const { part, wrong } = retainedPart(form, reading, before);
+    const part = retainedPart(form, reading, before);
     const retainedG = part * gramsPerUnit;
-    if (wrong) findings.push(wrongWay(sheet, entry, form, before));
+    if (part < 0) findings.push(wrongWay(sheet, entry, form, before));
     if (sieve === "pan") {
       findings.push(...panFindings(sheet, entry, rows.at(-1), panG !== undefined));
       panG ??= retainedG;
@@ -509,15 +489,10 @@ function restPassed(
   return form === "passing" ? (lastReading / 100) * wholeG : Math.max(0, wholeG - retainedG);
 }
 
-/** What a reading leaves on its sieve, after that of the coarser one, and whether it goes the wrong way. */
-function retainedPart(
-  form: SieveForm,
-  reading: number,
-  before: number,
-): { readonly part: number; readonly wrong: boolean } {
-  if (form === "retained" || form === "retained percent") return { part: reading, wrong: false };
-  const part = form === "passing" ? before - reading : reading - before;
-  return { part, wrong: part < 0 };
+/** What a reading leaves on its sieve, after that of the coarser one; below 0 where it goes the wrong way. */
+function retainedPart(form: SieveForm, reading: number, before: number): number {
+  if (form === "passing") return before - reading;
+  return isOfEach(form) ? reading : reading - before;
 }
 
 function wrongWay(sheet: SheetValues, entry: SheetRow, form: SieveForm, before: number): Finding {

@@ -4,15 +4,19 @@ import {
   type FindingWords,
   finding,
 } from "../findings/finding.js";
+import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { measured } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import { BLOCK_SIDE, densityFindings, EARTH_DENSITY } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   type CellRule,
   type CellValue,
   cellPlace,
+  missingColumn,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   type SheetRow,
   type SheetValues,
@@ -128,13 +132,8 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
  */
 export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
   return readRecord(grid, SPECIMEN_LAYOUT, (sheet) => {
-    const headerRow = findHeaderRow(grid, SPECIMEN_LAYOUT) + 1;
-    const columns = [
-      ...cementColumnFindings(sheet, headerRow),
-      ...strengthColumnFindings(sheet, headerRow),
-    ];
+    const findings = columnFindings(sheet, findHeaderRow(grid, SPECIMEN_LAYOUT) + 1);
     const hasCement = Boolean(sheet.headers.cementPct || sheet.headers.cementParts);
-    const findings: Finding[] = [...columns];
     const specimens: SpecimenRecord[] = [];
     const rowOfId = new Map<string, number>();
     for (const entry of sheet.rows) {
@@ -246,18 +245,23 @@ function markFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
   ];
 }
 
-/** Names a sheet that has no cement column at all, or parts by volume without the loose densities. */
-function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] {
-  const { file, headers, factRows, rows } = sheet;
-  if (!headers.cementPct && !headers.cementParts) {
-    const place = { file, row: headerRow, value: Object.values(headers).join(", ") };
-    const found = finding(place, "error", "wrong-header", {
-      message: say`The column “cement” is missing.`,
-      expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
-      remedy: say`Add the column, or rename the one that holds it.`,
-    });
-    return [found];
-  }
+/** A sheet without any cement, strength or load: told once, and not at each of its blocks. */
+function columnFindings(sheet: SheetValues, row: number): Finding[] {
+  const { file, headers } = sheet;
+  const place = { file, row, value: Object.values(headers).join(", ") };
+  const cement = say`“cement (%)”, or “cement parts” and “soil parts”`;
+  const strength = say`“strength (MPa)”, or “load (kN)” with the sides of the loaded face`;
+  return [
+    ...(headers.cementPct || headers.cementParts
+      ? densitiesFindings(sheet)
+      : [missingColumn(place, "cement", cement)]),
+    ...(headers.strengthMpa || headers.loadKn ? [] : [missingColumn(place, "strength", strength)]),
+  ];
+}
+
+/** Parts by volume without the loose densities. */
+function densitiesFindings(sheet: SheetValues): Finding[] {
+  const { factRows, rows } = sheet;
   const lacking = [
     ["cementLooseDensityKgM3", "“cement loose density (kg/m3)”"],
     ["soilLooseDensityKgM3", "“soil loose density (kg/m3)”"],
@@ -270,19 +274,6 @@ function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] 
     remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
   });
   return [found];
-}
-
-/** Names a sheet that has neither a strength nor a load: once, and not at each of its blocks. */
-function strengthColumnFindings({ file, headers }: SheetValues, headerRow: number): Finding[] {
-  if (headers.strengthMpa || headers.loadKn) return [];
-  const place = { file, row: headerRow, value: Object.values(headers).join(", ") };
-  return [
-    finding(place, "error", "wrong-header", {
-      message: say`The column “${"strength"}” is missing.`,
-      expected: say`“strength (MPa)”, or “load (kN)” with the sides of the loaded face`,
-      remedy: say`Add the column, or rename the one that holds it.`,
-    }),
-  ];
 }
 
 function partsPlace({ file, headers }: SheetValues, { row, written }: SheetRow) {
@@ -300,7 +291,7 @@ function readCementContent(
 ): { readonly pct?: number; readonly findings: readonly Finding[] } {
   const { headers, facts } = sheet;
   const { values, written } = entry;
-  const { cementPct, cementParts, soilParts } = values;
+  const { cementPct } = values;
   const parts = partsPlace(sheet, entry);
   const refuse = (
     code: string,
@@ -335,24 +326,12 @@ function readCementContent(
       remedy: say`Fill in the missing one.`,
     });
   }
-  const { cementLooseDensityKgM3, soilLooseDensityKgM3, soilMoisturePct } = facts;
-  if (
-    typeof cementParts !== "number" ||
-    typeof soilParts !== "number" ||
-    typeof cementLooseDensityKgM3 !== "number" ||
-    typeof soilLooseDensityKgM3 !== "number"
-  ) {
-    // A density that is missing is told once for the sheet, one that cannot be read at its cell.
-    return { findings: [] };
-  }
-  const pct = cementFromParts({
-    cementParts,
-    soilParts,
-    cementLooseDensityKgM3,
-    soilLooseDensityKgM3,
-    soilMoisturePct: typeof soilMoisturePct === "number" ? soilMoisturePct : undefined,
-  });
-  return { pct, findings: [] };
+  const volumes = allNumbers(values, "cementParts", "soilParts");
+  const densities = allNumbers(facts, "cementLooseDensityKgM3", "soilLooseDensityKgM3");
+  // A density that is missing is told once for the sheet, one that cannot be read at its cell.
+  if (!volumes || !densities) return { findings: [] };
+  const moisture = numbersAmong(facts, "soilMoisturePct");
+  return { pct: cementFromParts({ ...volumes, ...densities, ...moisture }), findings: [] };
 }
 
 /** How cement and soil were measured out by loose volume. */
@@ -383,32 +362,26 @@ export function cementFromParts(parts: CementParts): number {
   const { cementParts, soilParts, soilMoisturePct = 0 } = parts;
   const { cementLooseDensityKgM3, soilLooseDensityKgM3 } = parts;
   const above = { cementParts, soilParts, cementLooseDensityKgM3, soilLooseDensityKgM3 };
-  for (const [name, value] of Object.entries(above)) {
-    if (!(Number.isFinite(value) && value > 0)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected a number above 0`);
-    }
-  }
-  if (!(Number.isFinite(soilMoisturePct) && soilMoisturePct >= 0)) {
-    throw new RangeError(`invalid \`soilMoisturePct\`: ${soilMoisturePct}; expected 0 or above`);
-  }
+  for (const [name, value] of Object.entries(above)) checkPositive(name, value);
+  checkNotNegative("soilMoisturePct", soilMoisturePct);
   const drySoil = (soilParts * soilLooseDensityKgM3) / (1 + soilMoisturePct / 100);
   return (100 * cementParts * cementLooseDensityKgM3) / drySoil;
 }
 
 const SHAPES: readonly SpecimenShape[] = ["cube", "prism", "cylinder"];
 
-/** Strength and load over area may differ by their roundings, not by more. */
+/** Strength and load over area may differ by their roundings, not by more; common practice, no source. */
 const ROUNDING = 0.03;
 
-interface Stress {
-  readonly shape?: SpecimenShape;
-  readonly strengthMpa?: number;
-  readonly dryDensityKgM3?: number;
-  readonly findings: readonly Finding[];
-}
+type Measured = { readonly [Key in (typeof MEASURED)[number]]?: number };
 
 /** The shape of a row, its strength and dry density; findings for what does not go together. */
-function readStress(sheet: SheetValues, entry: SheetRow): Stress {
+function readStress(
+  sheet: SheetValues,
+  entry: SheetRow,
+): Pick<Partial<SpecimenRecord>, "shape" | "strengthMpa" | "dryDensityKgM3"> & {
+  readonly findings: readonly Finding[];
+} {
   const { values, written } = entry;
   const shape = SHAPES.find((known) => known === written.shape?.toLowerCase());
   if (written.shape && !shape) {
@@ -419,65 +392,62 @@ function readStress(sheet: SheetValues, entry: SheetRow): Stress {
     });
     return { findings: [found] };
   }
-  const areaMm2 = loadedArea(values, shape);
-  const load = numberOr(values.loadKn);
-  const stress = load !== undefined && areaMm2 ? (load * 1000) / areaMm2 : undefined;
-  const entered = numberOr(values.strengthMpa);
-  const weighed = dryDensity(values, areaMm2);
+  const read: Measured = numbersAmong(values, ...MEASURED);
+  const { testMoisturePct } = numbersAmong(values, "testMoisturePct");
+  const { loadKn, strengthMpa: entered, dryDensityKgM3 } = read;
+  const areaMm2 = loadedArea(read, shape);
+  const stress = loadKn !== undefined && areaMm2 ? (loadKn * 1000) / areaMm2 : undefined;
+  const moist = moistDensity(read, areaMm2);
+  const weighed =
+    moist === undefined || testMoisturePct === undefined
+      ? undefined
+      : moist / (1 + testMoisturePct / 100);
+  const place = cellPlace(sheet, entry, "massG");
   return {
     shape,
     strengthMpa: entered ?? stress,
-    dryDensityKgM3: numberOr(values.dryDensityKgM3) ?? weighed,
+    dryDensityKgM3: dryDensityKgM3 ?? weighed,
     findings: [
       ...stressFindings(sheet, entry, shape, entered, stress),
-      ...(weighed === undefined ? [] : densityFindings(cellPlace(sheet, entry, "massG"), weighed)),
-      ...massFindings(sheet, entry, areaMm2),
+      ...(weighed === undefined ? [] : densityFindings(place, weighed)),
+      ...massFindings(place, moist, dryDensityKgM3),
     ],
   };
 }
 
-const numberOr = (value: CellValue) => (typeof value === "number" ? value : undefined);
-
-type Values = SheetRow["values"];
-
 /** A block without a named shape is round where it has a diameter. */
-function loadedArea(values: Values, shape: SpecimenShape | undefined): number | undefined {
-  const { lengthMm, widthMm, diameterMm } = values;
+function loadedArea(
+  { lengthMm, widthMm, diameterMm }: Measured,
+  shape: SpecimenShape | undefined,
+): number | undefined {
   if (shape === "cylinder" || (shape === undefined && diameterMm !== undefined)) {
-    return typeof diameterMm === "number" ? (Math.PI / 4) * diameterMm ** 2 : undefined;
+    return diameterMm === undefined ? undefined : (Math.PI / 4) * diameterMm ** 2;
   }
-  if (typeof lengthMm !== "number" || typeof widthMm !== "number") return undefined;
-  return lengthMm * widthMm;
+  return lengthMm === undefined || widthMm === undefined ? undefined : lengthMm * widthMm;
 }
 
 /** Of a block as it was weighed, its moisture with it. */
 function moistDensity(
-  { massG, heightMm }: Values,
+  { massG, heightMm }: Measured,
   areaMm2: number | undefined,
 ): number | undefined {
-  if (!areaMm2 || typeof massG !== "number" || typeof heightMm !== "number") return undefined;
+  if (!areaMm2 || massG === undefined || heightMm === undefined) return undefined;
   // g over mm³ is 10⁶ kg/m³.
   return (1e6 * massG) / (areaMm2 * heightMm);
 }
 
-/** Of a weighed block whose moisture at the test is known. */
-function dryDensity(values: Values, areaMm2: number | undefined): number | undefined {
-  const { testMoisturePct } = values;
-  const moist = moistDensity(values, areaMm2);
-  if (moist === undefined || typeof testMoisturePct !== "number") return undefined;
-  return moist / (1 + testMoisturePct / 100);
-}
-
 /** A mass and sides that do not go with the dry density beside them, whatever the block's moisture was. */
-function massFindings(sheet: SheetValues, entry: SheetRow, areaMm2: number | undefined): Finding[] {
-  const { dryDensityKgM3 } = entry.values;
-  const moist = moistDensity(entry.values, areaMm2);
-  if (moist === undefined || typeof dryDensityKgM3 !== "number") return [];
+function massFindings(
+  place: FindingPlace,
+  moistKgM3: number | undefined,
+  dryKgM3: number | undefined,
+): Finding[] {
+  if (moistKgM3 === undefined || dryKgM3 === undefined) return [];
   const { min, max } = MOIST_TO_DRY;
-  if (moist >= min * dryDensityKgM3 && moist <= max * dryDensityKgM3) return [];
+  if (moistKgM3 >= min * dryKgM3 && moistKgM3 <= max * dryKgM3) return [];
   return [
-    finding(cellPlace(sheet, entry, "massG"), "error", "mass-and-density-differ", {
-      message: say`The mass of this block over its volume, ${measured(moist, "density", 0)}, does not go with its dry density, ${measured(dryDensityKgM3, "density", 0)}.`,
+    finding(place, "error", "mass-and-density-differ", {
+      message: say`The mass of this block over its volume, ${measured(moistKgM3, "density", 0)}, does not go with its dry density, ${measured(dryKgM3, "density", 0)}.`,
       expected: say`${100 * min} to ${100 * max} % of the dry density, depending on the moisture (common practice, no source)`,
       remedy: say`Check the mass, the sides and the density, and their units in the headers.`,
     }),

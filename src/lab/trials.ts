@@ -2,8 +2,10 @@ import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  allNumbers,
   cellPlace,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   type SheetRow,
   type SheetValues,
@@ -82,25 +84,22 @@ export function readTrials(grid: SheetGrid): SheetReading<WorkshopTrial[]> {
 }
 
 /** What is kept as it was written. */
-const WORDS = [
-  ...(["mix", "texture", "edges", "cracks", "colour", "munsell"] as const),
-  ...(["photograph", "seenBy", "seenOn", "remark"] as const),
-];
+const WORDS = TRIAL_LAYOUT.columns
+  .filter(({ key, kind }) => kind === "text" && key !== "id" && key !== "dry")
+  .map(({ key }) => key);
 
 function trial({ row, values, written }: SheetRow): WorkshopTrial {
-  const { l, a, b, thicknessMm, dryingHours } = values;
+  const lab = allNumbers(values, "l", "a", "b");
   const words = Object.fromEntries(
     WORDS.flatMap((key) => (written[key] ? [[key, written[key]]] : [])),
   );
-  const measured = typeof l === "number" && typeof a === "number" && typeof b === "number";
   return {
     id: written.id,
     row,
     ...words,
-    ...(typeof thicknessMm === "number" ? { thicknessMm } : {}),
-    ...(typeof dryingHours === "number" ? { dryingHours } : {}),
+    ...numbersAmong(values, "thicknessMm", "dryingHours"),
     ...(written.dry ? { dryToConstantMass: written.dry.toLowerCase() === "yes" } : {}),
-    ...(measured ? { lab: { l, a, b } } : {}),
+    ...(lab ? { lab } : {}),
   };
 }
 
