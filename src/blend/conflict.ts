@@ -1,7 +1,4 @@
-import {
-  type ConstrainedFit,
-  constrainedLeastSquares,
-} from "../numerics/constrainedLeastSquares.js";
+import type { ConstrainedFit } from "../numerics/constrainedLeastSquares.js";
 import { formatNumber } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BlendConflict, UnreachableLimit } from "./description.js";
@@ -12,19 +9,18 @@ import {
   limitCoefficients,
   limitValue,
 } from "./limits.js";
+import { leastSlack } from "./solve.js";
 
 /** Breaches below this are rounding, in the limit's own unit. */
 const ROUNDING = 1e-6;
 /** A further material is described as taking up this much of the blend. */
 const FURTHER_SHARE_PCT = 20;
 
-interface ConflictReport {
-  readonly conflict: BlendConflict;
-  readonly message: Text;
-}
-
 /** Says in the user's terms which limits these materials cannot meet, by how much, and what would help. */
-export function explainConflict(programme: BlendProgramme, maxMaterials: number): ConflictReport {
+export function explainConflict(
+  programme: BlendProgramme,
+  maxMaterials: number,
+): { readonly conflict: BlendConflict; readonly message: Text } {
   const { lower, upper, rows } = programme;
   const minPct = 100 * lower.reduce((sum, value) => sum + value, 0);
   const maxPct = 100 * upper.reduce((sum, value) => sum + value, 0);
@@ -39,7 +35,11 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
       },
     };
   }
-  const alone = rows.flatMap((row) => unreachable(row, lower, upper));
+  const missed = rows.flatMap((row) => {
+    const found = unreachable(row, lower, upper);
+    return found ? [{ found, message: aloneMessage(found, row.estimate) }] : [];
+  });
+  const alone = missed.map(({ found }) => found);
   const all = minLimitBreach(programme);
   const sharesPct = all.shares.map((share) => 100 * share);
   if (Math.max(0, ...all.breach) <= ROUNDING) {
@@ -58,10 +58,7 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
   const message =
     alone.length > 0
       ? joinTexts(
-          rows.flatMap((row) => {
-            const found = alone.find(({ label, side }) => label === row.label && side === row.side);
-            return found ? [aloneMessage(found, row.estimate)] : [];
-          }),
+          missed.map(({ message }) => message),
           " ",
         )
       : togetherMessage(together, minBreach);
@@ -91,17 +88,16 @@ function unreachable(
   row: LimitRow,
   lower: readonly number[],
   upper: readonly number[],
-): UnreachableLimit[] {
+): UnreachableLimit | undefined {
   const nearest = nearestReachable(row, lower, upper);
-  if (nearest === null) return [];
   const shortBy = row.side === "min" ? row.limit - nearest : nearest - row.limit;
-  if (!(shortBy > ROUNDING)) return [];
+  if (!(shortBy > ROUNDING)) return undefined;
   // The others keep their proportions of the nearest blend.
   const part = FURTHER_SHARE_PCT / 100;
   const value = (row.limit - (1 - part) * nearest) / part;
   const { label, unit, side, limit } = row;
   const furtherMaterial = { sharePct: FURTHER_SHARE_PCT, value };
-  return [{ label, unit, side, limit, nearest, shortBy, furtherMaterial }];
+  return { label, unit, side, limit, nearest, shortBy, furtherMaterial };
 }
 
 /** @param estimate a plasticity index or shrinkage, which may be more than 100 %. */
@@ -163,29 +159,16 @@ function minLimitBreach(
   readonly shares: readonly number[];
   readonly breach: readonly number[];
 } {
-  const { lower, upper, rows } = programme;
-  const coefficients = rows.map((row) => {
-    const own = limitCoefficients(row);
-    const size = Math.max(...own.map(Math.abs));
-    return size > 0 ? own.map((value) => value / size) : own;
+  const { rows } = programme;
+  const { fit, shares } = leastSlack(programme, {
+    hard: [],
+    soft: rows.map((row, slack) => {
+      const own = limitCoefficients(row);
+      const size = Math.max(...own.map(Math.abs));
+      return { row: size > 0 ? own.map((value) => value / size) : own, limit: 0, slack };
+    }),
+    maxSlack: rows.map((row) => (soft(row) ? Infinity : 0)),
   });
-  const none = rows.map(() => 0);
-  const unit = (at: number, value: number) => rows.map((_, i): number => (i === at ? value : 0));
-  const fit = constrainedLeastSquares({
-    matrix:
-      rows.length > 0
-        ? rows.map((_, i) => [...lower.map(() => 0), ...unit(i, 1)])
-        : [lower.map(() => 0)],
-    target: rows.length > 0 ? none : [0],
-    equalities: { matrix: [[...lower.map(() => 1), ...none]], target: [1] },
-    lower: [...lower, ...none],
-    upper: [...upper, ...rows.map((row) => (soft(row) ? Infinity : 0))],
-    inequalities: {
-      matrix: coefficients.map((row, i) => [...row, ...unit(i, -1)]),
-      limit: none,
-    },
-  });
-  const shares = fit.x.slice(0, lower.length);
   const breach = rows.map((row) => {
     const value = limitValue(row, shares);
     return Math.max(0, row.side === "max" ? value - row.limit : row.limit - value);
@@ -196,18 +179,16 @@ function minLimitBreach(
 /**
  * The least (or largest) weighted mean that shares within their bounds can reach: by bisection on the
  * mean, because at a trial mean the best shares are found one by one, nearest material first.
- * Null where the bounds exclude shares that sum to one.
  */
 function nearestReachable(
   row: LimitRow,
   lower: readonly number[],
   upper: readonly number[],
-): number | null {
+): number {
   const sign = row.side === "max" ? 1 : -1;
   const used = row.values.filter((_, j) => upper[j] > 0);
   let [low, high] = [Math.min(...used), Math.max(...used)];
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
-  if (sum(lower) > 1 + 1e-12 || sum(upper) < 1 - 1e-12) return null;
   const equalWeights = row.weights.every((weight) => weight === row.weights[0]);
   // The least of Σ share weight (value − mean) is negative just where a mean below is reachable.
   const excess = (mean: number): number => {

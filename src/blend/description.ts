@@ -1,6 +1,6 @@
 import type { Text } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
-import { type BlendProgramme, type LimitUnit, limitValue } from "./limits.js";
+import { type BlendProgramme, type LimitSide, type LimitUnit, limitValue } from "./limits.js";
 import type { BlendSolution } from "./solve.js";
 
 export interface BlendShare {
@@ -39,13 +39,9 @@ export interface BlendResult {
 }
 
 /** Where a blend stands against one side of a limit. */
-export interface LimitState {
+export interface LimitState extends LimitSide {
   /** Place in the list of limits. */
   readonly index: number;
-  readonly label: Text;
-  readonly unit: LimitUnit;
-  readonly side: "min" | "max";
-  readonly limit: number;
   readonly value: number;
   /** The blend stands on the limit. */
   readonly active: boolean;
@@ -54,11 +50,7 @@ export interface LimitState {
 }
 
 /** A limit that the allowed shares cannot meet, whatever the others say. */
-export interface UnreachableLimit {
-  readonly label: Text;
-  readonly unit: LimitUnit;
-  readonly side: "min" | "max";
-  readonly limit: number;
+export interface UnreachableLimit extends LimitSide {
   /** Nearest that any allowed blend comes. */
   readonly nearest: number;
   readonly shortBy: number;

@@ -13,12 +13,14 @@ export type {
   UnreachableLimit,
 } from "./description.js";
 export { type BlendInput, designBlend } from "./design.js";
-export type { BlendMaterial, TargetPoint } from "./material.js";
+export type { LimitSide } from "./limits.js";
 export {
   type BlendedCurve,
+  type BlendMaterial,
   type BlendPassing,
   blendCurve,
   blendPassing,
+  type TargetPoint,
 } from "./material.js";
 export {
   type BucketChange,
@@ -28,8 +30,8 @@ export {
   type PracticalParts,
   practicalParts,
 } from "./parts.js";
-export type { MaterialVariation } from "./robustness.js";
 export {
+  type MaterialVariation,
   type RobustBlend,
   type RobustBlendInput,
   type Robustness,
@@ -45,14 +47,15 @@ export {
   sandToAdd,
   type TrialMix,
 } from "./sandToAdd.js";
-export type {
-  BandAim,
-  BandTargetPoint,
-  BlendLimit,
-  BlendTarget,
-  FixedOrRange,
+export {
+  type BandAim,
+  type BandTargetPoint,
+  type BlendLimit,
+  type BlendTarget,
+  comparisonSizes,
+  type FixedOrRange,
+  powerTarget,
 } from "./target.js";
-export { comparisonSizes, powerTarget } from "./target.js";
 export {
   blendFrontier,
   type FrontierPoint,

@@ -10,14 +10,18 @@ const SILT_MM = 0.063;
 /** A code; a person reads it through `wordFor`. */
 export type LimitUnit = "%" | "per t" | "kg per t";
 
-/** One side of a limit, ready for the solver. */
-export interface LimitRow {
-  /** Place in the list of limits. */
-  readonly index: number;
+/** One side of a limit. */
+export interface LimitSide {
   readonly label: Text;
   readonly unit: LimitUnit;
   readonly side: "min" | "max";
   readonly limit: number;
+}
+
+/** The same, ready for the solver. */
+export interface LimitRow extends LimitSide {
+  /** Place in the list of limits. */
+  readonly index: number;
   /** What each material brings to the quantity. */
   readonly values: readonly number[];
   /** Weight of each material in the mean: all 1 unless the quantity belongs to a part of the material. */

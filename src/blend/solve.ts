@@ -1,5 +1,6 @@
 import {
   type ConstrainedFit,
+  type ConstrainedProblem,
   constrainedLeastSquares,
 } from "../numerics/constrainedLeastSquares.js";
 import { checkThat } from "../quantities/checkNumber.js";
@@ -35,32 +36,27 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   const oneEach = lower.map(() => 1);
   const middle = lowPct.map((low, i) => (low + highPct[i]) / 2);
   const solve = (
-    matrix: readonly (readonly number[])[],
-    target: readonly number[],
-    rowWeights: readonly number[],
-    more: { matrix: readonly (readonly number[])[]; limit: readonly number[] },
+    aim: Pick<ConstrainedProblem, "matrix" | "target" | "weights">,
+    more: NonNullable<ConstrainedProblem["inequalities"]>,
   ) =>
     constrainedLeastSquares({
-      matrix,
-      target,
-      weights: rowWeights,
+      ...aim,
       equalities: { matrix: [oneEach], target: [1] },
       lower,
       upper,
-      inequalities:
-        limits.length + more.limit.length === 0
-          ? undefined
-          : {
-              matrix: [...limits, ...more.matrix],
-              limit: [...limits.map(() => 0), ...more.limit],
-            },
+      inequalities: {
+        matrix: [...limits, ...more.matrix],
+        limit: [...limits.map(() => 0), ...more.limit],
+      },
     });
+  const toMiddle = { matrix: passing, target: middle, weights };
   if (lowPct.every((low, i) => low === highPct[i])) {
-    const fit = solve(passing, middle, weights, { matrix: [], limit: [] });
+    const fit = solve(toMiddle, { matrix: [], limit: [] });
     return { fit, shares: fit.x, score: [fit.objective] };
   }
+  const negative = passing.map((row) => row.map((value) => -value));
   const within = (breach: readonly number[]) => ({
-    matrix: [...passing, ...passing.map((row) => row.map((value) => -value))],
+    matrix: [...passing, ...negative],
     limit: [
       ...highPct.map((high, i) => high + breach[i] + ROOM_PCT),
       ...lowPct.map((low, i) => ROOM_PCT + breach[i] - low),
@@ -69,63 +65,76 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   // Most bands can be kept, and that is quicker to see than by how much one cannot be.
   let breach = passing.map(() => 0);
   let kept = within(breach);
-  let nearest = solve(passing, middle, weights, kept);
+  let nearest = solve(toMiddle, kept);
   if (nearest.status !== "ok") {
-    const nearestBand = minBreach(programme, aims, limits);
-    if (nearestBand.fit.status !== "ok") {
-      return {
-        fit: nearestBand.fit,
-        shares: nearestBand.fit.x.slice(0, lower.length),
-        score: [Infinity],
-      };
-    }
-    breach = nearestBand.breach;
+    const { fit, shares, slack } = leastSlack(programme, {
+      hard: limits,
+      soft: [
+        ...passing.map((row, i) => ({ row, limit: highPct[i], slack: i })),
+        ...negative.map((row, i) => ({ row, limit: -lowPct[i], slack: i })),
+      ],
+      maxSlack: passing.map(() => Infinity),
+      weights,
+    });
+    if (fit.status !== "ok") return { fit, shares, score: [Infinity] };
+    breach = slack.map((size) => Math.max(0, size));
     kept = within(breach);
-    nearest = solve(passing, middle, weights, kept);
+    nearest = solve(toMiddle, kept);
   }
   const outside = breach.reduce((sum, size, i) => sum + weights[i] * size ** 2, 0);
   const spread = second ? Math.max(...second) - Math.min(...second) : 0;
   if (second && spread > 0) {
     // A mean is made least by drawing it to a value that no blend can reach.
     const scaled = second.map((value) => (value - Math.min(...second)) / spread);
-    const lowest = solve([scaled], [-1], [1], kept);
+    const lowest = solve({ matrix: [scaled], target: [-1] }, kept);
     if (lowest.status !== "ok") return { fit: lowest, shares: lowest.x, score: [outside] };
     const mean = scaled.reduce((sum, value, j) => sum + value * lowest.x[j], 0);
     kept.matrix.push(scaled);
     kept.limit.push(mean + 1e-9);
-    const last = solve(passing, middle, weights, kept);
+    const last = solve(toMiddle, kept);
     return { fit: last, shares: last.x, score: [outside, spread * mean, last.objective] };
   }
   return { fit: nearest, shares: nearest.x, score: [outside, nearest.objective] };
 }
 
-/** Unknowns are the shares and, at each size, the points by which the band is left. */
-function minBreach(
-  programme: BlendProgramme,
-  { passing, weights, lowPct, highPct }: BlendAims,
-  limits: readonly (readonly number[])[],
-): { fit: ConstrainedFit; breach: number[] } {
-  const { lower, upper } = programme;
-  const [count, sizes] = [lower.length, passing.length];
-  const unit = (at: number, value: number) => passing.map((_, i): number => (i === at ? value : 0));
-  const none = passing.map(() => 0);
+/**
+ * The allowed shares that break soft conditions least, by the weighted sum of squares of their slacks:
+ * `row · shares <= limit + slack`, beside the hard ones `row · shares <= 0`.
+ */
+export function leastSlack(
+  { lower, upper }: Pick<BlendProgramme, "lower" | "upper">,
+  conditions: {
+    readonly hard: readonly (readonly number[])[];
+    readonly soft: readonly {
+      readonly row: readonly number[];
+      readonly limit: number;
+      /** Place of its slack, which several conditions may share. */
+      readonly slack: number;
+    }[];
+    readonly maxSlack: readonly number[];
+    readonly weights?: readonly number[];
+  },
+): { readonly fit: ConstrainedFit; readonly shares: number[]; readonly slack: number[] } {
+  const { hard, soft, maxSlack, weights } = conditions;
+  const none = maxSlack.map(() => 0);
+  const noShare = lower.map(() => 0);
+  const unit = (at: number, value: number) => none.map((_, i): number => (i === at ? value : 0));
   const fit = constrainedLeastSquares({
-    matrix: passing.map((_, i) => [...lower.map(() => 0), ...unit(i, 1)]),
-    target: none,
+    matrix: none.length > 0 ? none.map((_, i) => [...noShare, ...unit(i, 1)]) : [noShare],
+    target: none.length > 0 ? none : [0],
     weights,
     equalities: { matrix: [[...lower.map(() => 1), ...none]], target: [1] },
     lower: [...lower, ...none],
-    upper: [...upper, ...passing.map(() => Infinity)],
+    upper: [...upper, ...maxSlack],
     inequalities: {
       matrix: [
-        ...limits.map((row) => [...row, ...none]),
-        ...passing.map((row, i) => [...row, ...unit(i, -1)]),
-        ...passing.map((row, i) => [...row.map((value) => -value), ...unit(i, -1)]),
+        ...hard.map((row) => [...row, ...none]),
+        ...soft.map(({ row, slack }) => [...row, ...unit(slack, -1)]),
       ],
-      limit: [...limits.map(() => 0), ...highPct, ...lowPct.map((low) => -low)],
+      limit: [...hard.map(() => 0), ...soft.map(({ limit }) => limit)],
     },
   });
-  return { fit, breach: fit.x.slice(count, count + sizes).map((size) => Math.max(0, size)) };
+  return { fit, shares: fit.x.slice(0, lower.length), slack: fit.x.slice(lower.length) };
 }
 
 /** More sets of materials than this would make a person wait. */

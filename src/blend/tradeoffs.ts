@@ -1,8 +1,8 @@
 import { checkThat } from "../quantities/checkNumber.js";
-import { say, type Text } from "../words/message.js";
+import { say } from "../words/message.js";
 import { type BlendDesign, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims, designBlend } from "./design.js";
-import { keepsConditions, type LimitUnit, limitRows } from "./limits.js";
+import { keepsConditions, type LimitSide, limitRows } from "./limits.js";
 import type { BlendLimit } from "./target.js";
 
 export interface FrontierPoint {
@@ -133,12 +133,8 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
 }
 
 /** What a little more room at one limit would buy. */
-export interface Relaxation {
-  readonly label: Text;
-  readonly side: "min" | "max";
-  readonly limit: number;
+export interface Relaxation extends LimitSide {
   readonly relaxedTo: number;
-  readonly unit: LimitUnit;
   readonly rmsDifferencePct: number;
   /** How much nearer to the target, points; for a second aim see the costs. */
   readonly gainPct: number;
@@ -164,16 +160,12 @@ export interface Relaxation {
  */
 export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): Relaxation[] {
   if (design.status !== "ok") return [];
-  const row = (
-    what: Pick<Relaxation, "label" | "side" | "limit" | "unit">,
-    relaxedTo: number,
-    changed: BlendInput,
-  ): Relaxation => {
+  const row = (what: LimitSide, relaxedTo: number, changed: BlendInput): Relaxation => {
     const { rmsDifferencePct, costPerT, siteSoilPct } = designBlend(changed);
     const gainPct = design.rmsDifferencePct - rmsDifferencePct;
     return { ...what, relaxedTo, rmsDifferencePct, gainPct, costPerT, siteSoilPct };
   };
-  const moved = (limit: number, side: "min" | "max", unit: LimitUnit) => {
+  const moved = ({ limit, side, unit }: Omit<LimitSide, "label">) => {
     const step = Math.max(unit === "%" ? 1 : 0, (Math.abs(limit) * byPct) / 100);
     const to = side === "max" ? limit + step : limit - step;
     return unit === "%" ? Math.min(100, Math.max(0, to)) : Math.max(0, to);
@@ -185,26 +177,22 @@ export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): 
       ...(bound === 1 || (bound === -1 && minSharePct === maxSharePct) ? (["max"] as const) : []),
     ];
     return ends.flatMap((side) => {
-      const limit = side === "min" ? minSharePct : maxSharePct;
-      const to = moved(limit, side, "%");
-      if (to === limit) return [];
       const key = side === "min" ? "minSharePct" : "maxSharePct";
+      const limit = input.materials[j][key];
+      const bounded = { label: say`share of ${name ?? id}`, side, limit, unit: "%" } as const;
+      const to = moved(bounded);
+      if (to === limit) return [];
       const materials = input.materials.map((material, i) =>
         i === j ? { ...material, [key]: to } : material,
       );
-      return [
-        row({ label: say`share of ${name ?? id}`, side, limit, unit: "%" }, to, {
-          ...input,
-          materials,
-        }),
-      ];
+      return [row(bounded, to, { ...input, materials })];
     });
   });
   const limits = design.limits.flatMap(
     ({ active, index, label, side, limit, unit }): Relaxation[] => {
       const own = input.limits?.[index];
       if (!active || own === undefined || own.kind === "top-size") return [];
-      const to = moved(limit, side, unit);
+      const to = moved({ limit, side, unit });
       if (to === limit) return [];
       const changed = input.limits!.map((other, i) =>
         i === index ? widened(other, side, to) : other,
