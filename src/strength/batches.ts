@@ -2,7 +2,8 @@ import { mean, sumNthPowerDeviations } from "simple-statistics";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { upperTailF } from "./upperTailF.js";
+import { groupBy } from "./groupBy.js";
+import { LEVEL, upperTailF } from "./significance.js";
 
 export interface BatchScatter {
   /** `one-batch-a-content`: batches and contents cannot be told apart; `no-replicates`: one block a batch. */
@@ -37,21 +38,20 @@ export function batchScatter(
   { ageDays }: { readonly ageDays: number },
 ): BatchScatter {
   const used = specimens.filter((block) => !block.excluded && block.ageDays === ageDays);
-  const contents = batchesByContent(used);
-  const count = [...contents.values()].reduce((sum, batches) => sum + batches.size, 0);
-  const without = (status: BatchScatter["status"], message: Text): BatchScatter => ({
-    status,
-    message,
-    withinSdMpa: null,
-    betweenSdMpa: null,
-    fValue: null,
-    pValue: null,
-    batches: count,
-  });
+  const contents = [...groupBy(used, ({ cementPct }) => cementPct).values()].map((blocks) =>
+    [...groupBy(blocks, ({ batch }) => batch).values()].map((alike) =>
+      alike.map(({ strengthMpa }) => strengthMpa),
+    ),
+  );
+  const batches = contents.flat().length;
+  const untold = { withinSdMpa: null, betweenSdMpa: null, fValue: null, pValue: null, batches };
+  const without = (status: BatchScatter["status"], message: Text): BatchScatter => {
+    return { status, message, ...untold };
+  };
   if (used.length === 0 || used.some(({ batch }) => !batch)) {
     return without("missing-batches", say`Not every block names its batch.`);
   }
-  const [outer, inner] = [count - contents.size, used.length - count];
+  const [outer, inner] = [batches - contents.length, used.length - batches];
   if (outer < 1) {
     return without(
       "one-batch-a-content",
@@ -60,10 +60,10 @@ export function batchScatter(
   }
   if (inner < 1) return without("no-replicates", say`Each batch gave one block.`);
   let [between, within, unequal] = [0, 0, 0];
-  for (const batches of contents.values()) {
-    const all = [...batches.values()].flat();
+  for (const content of contents) {
+    const all = content.flat();
     const grand = mean(all);
-    for (const values of batches.values()) {
+    for (const values of content) {
       between += values.length * (mean(values) - grand) ** 2;
       within += sumNthPowerDeviations(values, 2);
       unequal += values.length ** 2 / all.length;
@@ -74,7 +74,7 @@ export function batchScatter(
   const fValue = withinMs > 0 ? betweenMs / withinMs : null;
   const pValue = fValue === null ? null : upperTailF(fValue, outer, inner);
   const betweenSdMpa = Math.sqrt(Math.max(0, betweenMs - withinMs) / perBatch);
-  const differ = pValue !== null && pValue < 0.05;
+  const differ = pValue !== null && pValue < LEVEL;
   return {
     status: "ok",
     message: differ
@@ -84,19 +84,8 @@ export function batchScatter(
     betweenSdMpa,
     fValue,
     pValue,
-    batches: count,
+    batches,
   };
-}
-
-/** Strengths by cement content and, within it, by batch. */
-function batchesByContent(blocks: readonly SpecimenRecord[]): Map<number, Map<string, number[]>> {
-  const contents = new Map<number, Map<string, number[]>>();
-  for (const { cementPct, batch = "", strengthMpa } of blocks) {
-    const batches = contents.get(cementPct) ?? new Map<string, number[]>();
-    contents.set(cementPct, batches);
-    batches.set(batch, [...(batches.get(batch) ?? []), strengthMpa]);
-  }
-  return contents;
 }
 
 /**
@@ -113,25 +102,15 @@ function batchesByContent(blocks: readonly SpecimenRecord[]): Map<number, Map<st
  * batchMeans([block("A", "M1", 2.0), block("B", "M1", 2.4), block("C", "M2", 2.8)]).map(({ id, strengthMpa }) => [id, strengthMpa]) // => [["M1, 6 %, 28 d", 2.2], ["M2, 6 %, 28 d", 2.8]]
  */
 export function batchMeans(specimens: readonly SpecimenRecord[]): SpecimenRecord[] {
-  const groups = new Map<string, SpecimenRecord[]>();
-  const excluded: SpecimenRecord[] = [];
-  for (const block of specimens) {
-    if (block.excluded) {
-      excluded.push(block);
-      continue;
-    }
-    const name = block.batch
-      ? `${block.batch}, ${block.cementPct} %, ${block.ageDays} d`
-      : block.id;
-    const group = groups.get(name);
-    if (group) group.push(block);
-    else groups.set(name, [block]);
-  }
+  const used = specimens.filter((block) => !block.excluded);
+  const groups = groupBy(used, ({ id, batch, cementPct, ageDays }) =>
+    batch ? `${batch}, ${cementPct} %, ${ageDays} d` : id,
+  );
   const means = [...groups].map(([id, blocks]): SpecimenRecord => {
     const { batch, cementPct, ageDays, row } = blocks[0];
     const strengthMpa = mean(blocks.map((block) => block.strengthMpa));
     const remark = blocks.map((block) => block.id).join(", ");
     return { id, batch, cementPct, ageDays, row, strengthMpa, remark };
   });
-  return [...means, ...excluded];
+  return [...means, ...specimens.filter((block) => block.excluded)];
 }

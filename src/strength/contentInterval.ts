@@ -3,12 +3,13 @@ import { findRoot } from "../numerics/findRoot.js";
 import { checkFraction, checkThat } from "../quantities/checkNumber.js";
 import { formatPlain, measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
+import { type OneSided, type StrengthRequirement, toleranceOffset } from "./regression/bounds.js";
 import {
   type FittedStrength,
   requireFitted,
   type StrengthFit,
   strengthAt,
+  testedRange,
   toFittedScale,
 } from "./regression/curve.js";
 import { STRENGTH_MODELS } from "./regression/model.js";
@@ -35,16 +36,10 @@ export interface ContentInterval {
  */
 export function contentInterval(
   fit: FittedStrength,
-  options: {
-    readonly strengthMpa: number;
-    readonly statistic: StrengthStatistic;
-    readonly confidence: number;
-    readonly coverage: number;
-  },
+  options: Required<StrengthRequirement>,
 ): ContentInterval | null {
   const { strengthMpa, statistic, confidence, coverage } = options;
-  const { contentsPct } = fit;
-  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const [first, last] = testedRange(fit);
   const straight = STRENGTH_MODELS[fit.model].degree === 1 && fit.basis.coefficients[1] > 0;
   const closed =
     statistic === "mean" || (statistic === "prediction" && fit.basis.variance === "even");
@@ -192,12 +187,7 @@ const STEPS = 40;
  */
 export function reachMargin(
   fit: FittedStrength,
-  options: {
-    readonly strengthMpa: number;
-    readonly statistic: StrengthStatistic;
-    readonly probability: number;
-    readonly coverage: number;
-  },
+  options: OneSided & { readonly strengthMpa: number },
   offset = offsetOf(fit, options),
 ): (cementPct: number) => number {
   const wanted = toFittedScale(fit, options.strengthMpa);
@@ -214,28 +204,21 @@ export function reachMargin(
  */
 export function offsetOf(
   fit: FittedStrength,
-  options: {
-    readonly statistic: StrengthStatistic;
-    readonly probability: number;
-    readonly coverage: number;
-  },
+  { statistic, probability, coverage }: OneSided,
 ): (leverage: number) => number {
-  const { statistic, probability, coverage } = options;
-  const { degreesOfFreedom, contentsPct } = fit;
+  const { degreesOfFreedom } = fit;
   if (statistic !== "tolerance") {
     const t = tQuantile(probability, degreesOfFreedom);
     const own = statistic === "prediction" ? 1 : 0;
     return (leverage) => t * Math.sqrt(own + leverage);
   }
-  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const [first, last] = testedRange(fit);
   const roots = Array.from({ length: STEPS + 1 }, (_, i) =>
     Math.sqrt(strengthAt(fit, first + ((last - first) * i) / STEPS).leverage),
   );
-  const offset = toleranceOffset(
-    { confidence: 1 - probability, coverage, degreesOfFreedom },
-    [Math.min(...roots), Math.max(...roots)],
-    STEPS,
-  );
+  const range = [Math.min(...roots), Math.max(...roots)] as const;
+  const rule = { confidence: 1 - probability, coverage, degreesOfFreedom };
+  const offset = toleranceOffset(rule, range, STEPS);
   return (leverage) => offset(Math.sqrt(leverage));
 }
 

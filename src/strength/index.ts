@@ -28,23 +28,13 @@ export {
   type LotJudgement,
   operatingCharacteristic,
 } from "./control/acceptance.js";
-export {
-  type ControlChart,
-  type ControlPoint,
-  controlChart,
-} from "./control/controlChart.js";
+export { type ControlChart, type ControlPoint, controlChart } from "./control/controlChart.js";
 export {
   type IncludedSpecimens,
   type IncludedSpecimensOptions,
   includedSpecimens,
 } from "./includedBlocks.js";
-export type { NextBlocks } from "./leastCement.js";
-export {
-  type LeastCement,
-  leastCement,
-  roundUpToStep,
-  type StrengthRequirement,
-} from "./leastCement.js";
+export { type LeastCement, leastCement, type NextBlocks, roundUpToStep } from "./leastCement.js";
 export {
   type ModelEvidence,
   modelFindings,
@@ -59,11 +49,12 @@ export {
   type TestProgrammeOptions,
   testProgramme,
 } from "./programme.js";
-export type { StrengthStatistic } from "./regression/bounds.js";
 export {
   type StrengthBand,
   type StrengthBandsOptions,
   type StrengthBoundOptions,
+  type StrengthRequirement,
+  type StrengthStatistic,
   strengthBands,
   strengthBound,
 } from "./regression/bounds.js";

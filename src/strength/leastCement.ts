@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../findings/finding.js";
-import { normalQuantile, tQuantile } from "../numerics/distributions.js";
+import { type Finding, type FindingWords, finding } from "../findings/finding.js";
+import { tQuantile } from "../numerics/distributions.js";
 import { checkFraction, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
@@ -9,25 +9,16 @@ import {
   firstReach,
   reachMargin,
 } from "./contentInterval.js";
-import { type StrengthStatistic, strengthBound } from "./regression/bounds.js";
+import { knownSds, type StrengthRequirement, strengthBound } from "./regression/bounds.js";
 import {
   type FittedStrength,
   fromFittedScale,
   type StrengthFit,
   strengthAt,
+  testedRange,
   toFittedScale,
 } from "./regression/curve.js";
 import { STRENGTH_MODELS } from "./regression/model.js";
-
-export interface StrengthRequirement {
-  readonly strengthMpa: number;
-  /** Which lower bound must reach it: see `strengthBound`. */
-  readonly statistic: StrengthStatistic;
-  /** One-sided for the bound, two-sided for the interval; between 0 and 1. */
-  readonly confidence: number;
-  /** Share of blocks above the tolerance bound; default 0.95. */
-  readonly coverage?: number;
-}
 
 export interface LeastCement {
   /**
@@ -98,20 +89,19 @@ export function leastCement(
     findings: [],
   };
   if (fit.status !== "ok") return { status: "no-fit", message: fit.message, ...empty };
-  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  const [first, last] = testedRange(fit);
   const rule = { strengthMpa, statistic, confidence, coverage };
   const line = lineOf(fit);
-  const bound = (content: number) => strengthBound(fit, content, rule);
   const margin = reachMargin(fit, { ...rule, probability: 1 - confidence });
   const { reached, fallsAtPct } = reachOf(fit, margin);
   const lineReached = firstReach((content) => line(content) - strengthMpa, first, last);
   const cementPct = reached?.cementPct ?? null;
-  const batchablePct = cementPct === null ? null : roundUpToStep(cementPct, roundUpToPct);
+  const batchablePct = reached && roundUpToStep(reached.cementPct, roundUpToPct);
   const common = {
     cementPct,
     batchablePct,
     roundUpToPct,
-    boundAtBatchableMpa: batchablePct === null ? null : bound(batchablePct),
+    boundAtBatchableMpa: batchablePct === null ? null : strengthBound(fit, batchablePct, rule),
     lineAtBatchableMpa: batchablePct === null ? null : line(batchablePct),
     lineContentPct: lineReached?.at === "inside" ? lineReached.cementPct : null,
     interval: fallsAtPct !== null ? null : contentInterval(fit, rule),
@@ -159,7 +149,7 @@ const lineOf = (fit: FittedStrength) => (content: number) =>
  * there, that is not reached, and the content is told as `fallsAtPct`.
  */
 export function reachOf(fit: FittedStrength, margin: (cementPct: number) => number) {
-  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  const [first, last] = testedRange(fit);
   const met = firstReach(margin, first, last);
   const falling = met !== null && fallsAt(lineOf(fit), met.cementPct, first, last);
   return falling
@@ -195,10 +185,9 @@ function leastCementFindings(
   },
 ): Finding[] {
   const { file, strengthMpa, margin, cementPct, batchablePct } = options;
-  const { contentsPct } = fit;
-  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const [first, last] = testedRange(fit);
   const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
-  const line = grid.map((content) => fromFittedScale(fit, strengthAt(fit, content).value));
+  const line = grid.map(lineOf(fit));
   const span = Math.max(...line.map(Math.abs));
   const falls = line.findIndex((value, i) => i > 0 && value < line[i - 1] - 1e-9 * span);
   const lost =
@@ -206,47 +195,29 @@ function leastCementFindings(
       ? undefined
       : grid.find((content) => content > cementPct && margin(content) < 0);
   const findings: Finding[] = [];
+  const warn = (code: string, key: string, value: Text, words: FindingWords) => {
+    findings.push(finding({ file, column: `strength.${key}`, value }, "warning", code, words));
+  };
   if (falls > 0) {
-    findings.push(
-      finding(
-        { file, column: "strength.model", value: fit.model },
-        "warning",
-        "strength-falls-with-cement",
-        {
-          message: say`The fitted ${wordFor(fit.model)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
-          expected: say`strength that rises with cement`,
-          remedy: say`Look at the blocks there, and compare the other models.`,
-        },
-      ),
-    );
+    warn("strength-falls-with-cement", "model", fit.model, {
+      message: say`The fitted ${wordFor(fit.model)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+      expected: say`strength that rises with cement`,
+      remedy: say`Look at the blocks there, and compare the other models.`,
+    });
   }
   if (lost !== undefined) {
-    findings.push(
-      finding(
-        { file, column: "strength.requirement", value: say`${measured(strengthMpa, "stress", 2)}` },
-        "warning",
-        "requirement-lost-again",
-        {
-          message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
-          expected: say`a bound that stays above the requirement with more cement`,
-          remedy: say`Do not take more cement for safer; make more blocks at the highest content.`,
-        },
-      ),
-    );
+    warn("requirement-lost-again", "requirement", say`${measured(strengthMpa, "stress", 2)}`, {
+      message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
+      expected: say`a bound that stays above the requirement with more cement`,
+      remedy: say`Do not take more cement for safer; make more blocks at the highest content.`,
+    });
   }
   if (batchablePct !== null && batchablePct > last) {
-    findings.push(
-      finding(
-        { file, column: "strength.round-up-to", value: `${batchablePct} %` },
-        "warning",
-        "rounded-beyond-tested",
-        {
-          message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
-          expected: say`at most ${last} %`,
-          remedy: say`Choose a smaller step, or test blocks with that content.`,
-        },
-      ),
-    );
+    warn("rounded-beyond-tested", "round-up-to", `${batchablePct} %`, {
+      message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
+      expected: say`at most ${last} %`,
+      remedy: say`Choose a smaller step, or test blocks with that content.`,
+    });
   }
   return findings;
 }
@@ -271,8 +242,7 @@ const tenth = (content: number) => Number(content.toFixed(1));
  * curve, carried on downwards by no more than the tested range, gives it.
  */
 function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): NextBlocks | null {
-  const { contentsPct } = fit;
-  const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const [lowest, highest] = testedRange(fit);
   // A logarithm has no value at 0.
   const min = STRENGTH_MODELS[fit.model].contentScale === "logarithm" ? 0.1 * lowest : 0;
   const from = Math.max(min, lowest - (highest - lowest));
@@ -302,8 +272,7 @@ function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): 
  * on, by no more than the tested range; otherwise more blocks near the top would do.
  */
 function blocksAbove(fit: FittedStrength, rule: Required<StrengthRequirement>): NextBlocks {
-  const { contentsPct } = fit;
-  const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const [lowest, highest] = testedRange(fit);
   if (knownMargin(fit, rule)(highest) >= 0) {
     return {
       cementPct: highest,
@@ -331,11 +300,10 @@ function blocksAbove(fit: FittedStrength, rule: Required<StrengthRequirement>): 
 /** Above zero where the curve, were it known without error, would meet the requirement; fitted scale. */
 function knownMargin(
   fit: FittedStrength,
-  { strengthMpa, statistic, confidence, coverage }: Required<StrengthRequirement>,
+  rule: StrengthRequirement,
 ): (cementPct: number) => number {
-  const sds =
-    statistic === "mean" ? 0 : normalQuantile(statistic === "prediction" ? confidence : coverage);
-  const wanted = toFittedScale(fit, strengthMpa);
+  const sds = knownSds(rule);
+  const wanted = toFittedScale(fit, rule.strengthMpa);
   return (cementPct) => {
     const { value, sd } = strengthAt(fit, cementPct);
     return value - sds * sd - wanted;

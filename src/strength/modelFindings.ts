@@ -1,20 +1,22 @@
 import { mean } from "simple-statistics";
 import { type Finding, finding } from "../findings/finding.js";
-import { normalQuantile } from "../numerics/distributions.js";
 import { formatFixed, formatNumber, formatPlain, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BatchScatter } from "./batches.js";
-import type { StrengthRequirement } from "./leastCement.js";
-import { groupByContent } from "./regression/blocks.js";
-import { boundOffset, strengthBound } from "./regression/bounds.js";
+import { groupBy } from "./groupBy.js";
+import {
+  boundOffset,
+  knownSds,
+  type StrengthRequirement,
+  strengthBound,
+} from "./regression/bounds.js";
 import { type FittedStrength, fromFittedScale, toFittedScale } from "./regression/curve.js";
 import type { LackOfFit } from "./regression/lackOfFit.js";
 import { relativeSd } from "./regression/model.js";
 import type { ModelsCompared } from "./regression/modelComparison.js";
 import type { ResidualCheck } from "./regression/residuals.js";
+import { LEVEL } from "./significance.js";
 
-/** Usual level of a test: common practice, no source. */
-const LEVEL = 0.05;
 /** A model whose AICc is larger by this has "considerably less support": Burnham & Anderson 2002 (from memory). */
 const CLEARLY_WORSE = 4;
 
@@ -97,10 +99,9 @@ export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] 
   const { contentsPct, degreesOfFreedom, points } = fit;
   const findings: Finding[] = [];
   if (contentsPct.length < MIN_CONTENTS) {
-    const at = joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
     findings.push(
       finding({ file, column: "cement" }, "warning", "few-contents", {
-        message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${at}): its shape between them was not tested.`,
+        message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${contentsWords(contentsPct)}): its shape between them was not tested.`,
         expected: say`${MIN_CONTENTS} cement contents or more (common practice, no source)`,
         remedy: say`Make and crush blocks with a content near that of the mix.`,
       }),
@@ -136,17 +137,13 @@ function choiceOfModelFindings(
   const difference = models.find(({ model }) => model === fit.model)?.aiccDifference ?? null;
   if (difference === null || difference < CLEARLY_WORSE) return [];
   const [best] = models;
+  const place = { file, column: "strength.model", value: fit.model };
   return [
-    finding(
-      { file, column: "strength.model", value: fit.model },
-      "warning",
-      "clearly-better-model",
-      {
-        message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
-        expected: say`a model whose AICc is less than ${CLEARLY_WORSE} above the best`,
-        remedy: say`Set strength.model: ${best.model}, or say in the report why the ${wordFor(fit.model)} model is kept.`,
-      },
-    ),
+    finding(place, "warning", "clearly-better-model", {
+      message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
+      expected: say`a model whose AICc is less than ${CLEARLY_WORSE} above the best`,
+      remedy: say`Set strength.model: ${best.model}, or say in the report why the ${wordFor(fit.model)} model is kept.`,
+    }),
   ];
 }
 
@@ -188,8 +185,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const { strengthMpa } = requirement;
   // All the blocks of the curve are no second opinion on it.
   const all = blocks === fit.points.length;
-  const at: Text = joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
-  const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${at}) give at ${cementPct} % cement a mean of ${measured(meanMpa, "stress", 2)} and a bound of ${measured(boundMpa, "stress", 2)}`;
+  const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${contentsWords(contentsPct)}) give at ${cementPct} % cement a mean of ${measured(meanMpa, "stress", 2)} and a bound of ${measured(boundMpa, "stress", 2)}`;
   const place = { file, column: "strength.requirement", value: `${cementPct} %` };
   const expected = say`a bound of at least ${measured(strengthMpa, "stress", 2)} from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
@@ -256,7 +252,7 @@ export function nearestBlocks(
   const { pureSumOfSquares, pureDegreesOfFreedom: degreesOfFreedom } = lackOfFit;
   if (lackOfFit.status === "other-terms" || degreesOfFreedom < 1) return null;
   const { contentsPct, basis } = fit;
-  const groups = groupByContent(fit.points);
+  const groups = groupBy(fit.points, (point) => point.cementPct);
   const below = contentsPct.findLast((content) => content <= cementPct) ?? contentsPct[0];
   const above = contentsPct.find((content) => content >= cementPct) ?? below;
   const way = above > below ? (cementPct - below) / (above - below) : 0;
@@ -281,10 +277,8 @@ export function nearestBlocks(
   };
 }
 
-/** How far below the mean a requirement looks, in standard deviations of blocks. */
-function knownSds({ statistic, confidence, coverage = 0.95 }: StrengthRequirement): number {
-  if (statistic === "mean") return 0;
-  return normalQuantile(statistic === "prediction" ? confidence : coverage);
+function contentsWords(contentsPct: readonly number[]): Text {
+  return joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
 }
 
 /** `= 0.012`, or `below 0.001`. */

@@ -1,5 +1,6 @@
 import type { SpecimenRecord } from "../lab/specimens.js";
-import { type LeastCement, leastCement, type StrengthRequirement } from "./leastCement.js";
+import { type LeastCement, leastCement } from "./leastCement.js";
+import type { StrengthRequirement } from "./regression/bounds.js";
 import { type FitStrengthOptions, fitStrength } from "./regression/fit.js";
 
 /** The least cement content as it would be with other blocks in the regression. */

@@ -3,10 +3,16 @@ import { tQuantile } from "../numerics/distributions.js";
 import { leastSquares } from "../numerics/leastSquares.js";
 import { noncentralTCdf } from "../numerics/noncentralT.js";
 import { createRandom } from "../numerics/random.js";
-import { checkFraction, checkPositive, checkThat } from "../quantities/checkNumber.js";
+import {
+  checkFraction,
+  checkNotNegative,
+  checkPositive,
+  checkThat,
+} from "../quantities/checkNumber.js";
 import { formatFixed, measured, type UnitSystem } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { basisRow, contentBasis, STRENGTH_MODELS, type StrengthModel } from "./regression/model.js";
+import { LEVEL } from "./significance.js";
 
 export interface TestProgramme {
   readonly status: "ok" | "too-many-blocks" | "too-few-contents" | "outside-contents";
@@ -55,19 +61,18 @@ const MAX_BLOCKS = 60;
  * [plan.blocksAContent, plan.power] // => [10, 0.9038]
  */
 export function testProgramme(options: TestProgrammeOptions): TestProgramme {
-  const { aim, sdMpa, ageDays, model = "linear", batchesAContent = 2, seed = 1 } = options;
-  checkProgramme(options);
-  const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
-  const without = (status: TestProgramme["status"], message: Text): TestProgramme => ({
-    status,
-    message,
-    contentsPct,
-    blocksAContent: null,
-    batchesAContent,
-    power: null,
-    halfWidthMpa: null,
-    blocks: [],
+  options.contentsPct.forEach((content, index) => {
+    checkNotNegative(`contentsPct[${index}]`, content);
   });
+  const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
+  const { model = "linear", batchesAContent = 2, seed = 1 } = options;
+  const asked = { ...options, contentsPct, model, batchesAContent, seed };
+  checkProgramme(asked);
+  const { aim } = asked;
+  const unplanned = { blocksAContent: null, batchesAContent, power: null, halfWidthMpa: null };
+  const without = (status: TestProgramme["status"], message: Text): TestProgramme => {
+    return { status, message, contentsPct, ...unplanned, blocks: [] };
+  };
   const minContents = STRENGTH_MODELS[model].coefficientNames.length + 1;
   if (contentsPct.length < minContents) {
     return without(
@@ -83,17 +88,17 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     );
   }
   for (let blocks = batchesAContent; blocks <= MAX_BLOCKS; blocks += batchesAContent) {
-    const { reached, enough, result } = reach(aim, { contentsPct, model, blocks, sdMpa });
+    const { reached, enough, result } = reach(asked, blocks);
     if (!enough) continue;
     return {
       status: "ok",
-      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${measured(sdMpa, "stress")} and batches do not differ.`,
+      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${measured(asked.sdMpa, "stress")} and batches do not differ.`,
       contentsPct,
       blocksAContent: blocks,
       batchesAContent,
       power: aim.kind === "difference" ? reached : null,
       halfWidthMpa: aim.kind === "width" ? reached : null,
-      blocks: planBlocks({ contentsPct, blocks, batches: batchesAContent, ageDays, seed }),
+      blocks: planBlocks(asked, blocks),
     };
   }
   return without(
@@ -102,22 +107,14 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   );
 }
 
-function checkProgramme(options: TestProgrammeOptions): void {
-  const { aim, sdMpa, ageDays, contentsPct, batchesAContent = 2 } = options;
+/** What was asked, each content once and ascending. */
+type Asked = Required<TestProgrammeOptions>;
+
+function checkProgramme({ aim, sdMpa, ageDays, batchesAContent }: Asked): void {
   checkPositive("sdMpa", sdMpa);
   checkPositive("ageDays", ageDays);
-  contentsPct.forEach((content, index) => {
-    checkThat(
-      Number.isFinite(content) && content >= 0,
-      { [`contentsPct[${index}]`]: content },
-      "0 or above",
-    );
-  });
-  checkThat(
-    Number.isInteger(batchesAContent) && batchesAContent > 0,
-    { batchesAContent },
-    "a whole number above 0",
-  );
+  const whole = Number.isInteger(batchesAContent) && batchesAContent > 0;
+  checkThat(whole, { batchesAContent }, "a whole number above 0");
   if (aim.kind === "width") checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
   else {
     checkPositive("aim.differenceMpa", aim.differenceMpa);
@@ -129,17 +126,12 @@ const DEFAULT_POWER = 0.9;
 
 /** What so many blocks a content reach of an aim, and whether that is enough. */
 function reach(
-  aim: ProgrammeAim,
-  plan: {
-    readonly contentsPct: readonly number[];
-    readonly model: Exclude<StrengthModel, "power">;
-    readonly blocks: number;
-    readonly sdMpa: number;
-  },
+  asked: Asked,
+  blocks: number,
 ): { readonly reached: number; readonly enough: boolean; readonly result: Text } {
-  const { contentsPct, model, blocks, sdMpa } = plan;
+  const { aim, contentsPct, sdMpa } = asked;
   if (aim.kind === "width") {
-    const reached = meanHalfWidth({ contentsPct, model, blocks, sd: sdMpa, atPct: aim.atPct });
+    const reached = meanHalfWidth(asked, blocks, aim.atPct);
     const result = say`the mean at ${aim.atPct} % is known to ±${measured(reached, "stress", 2)}`;
     return { reached, enough: reached <= aim.halfWidthMpa, result };
   }
@@ -165,8 +157,6 @@ type ProgrammeAim =
       readonly atPct: number;
     };
 
-const LEVEL = 0.05;
-
 /**
  * Power of the two-sided t test between two of `contents` contents with `blocks` blocks each, s pooled
  * over all: noncentral t with δ = difference/(σ √(2/blocks)).
@@ -188,28 +178,22 @@ export function differencePower(options: {
  * Half width of the 95 % band of the mean at a content, were the residual standard deviation σ:
  * t σ √(h₁/blocks), h₁ the leverage with one block a content. Infinite without degrees of freedom.
  */
-function meanHalfWidth(options: {
-  readonly contentsPct: readonly number[];
-  readonly model: StrengthModel;
-  readonly blocks: number;
-  readonly sd: number;
-  readonly atPct: number;
-}): number {
-  const facts = STRENGTH_MODELS[options.model];
-  const basis = contentBasis(facts, options.contentsPct);
-  const df = options.blocks * options.contentsPct.length - facts.coefficientNames.length;
+function meanHalfWidth({ contentsPct, model, sdMpa }: Asked, blocks: number, atPct: number) {
+  const facts = STRENGTH_MODELS[model];
+  const basis = contentBasis(facts, contentsPct);
+  const df = blocks * contentsPct.length - facts.coefficientNames.length;
   if (df < 1) return Infinity;
   const { unscaledCovariance } = leastSquares(
-    options.contentsPct.map((content) => basisRow(facts, basis, content)),
-    options.contentsPct.map(() => 0),
+    contentsPct.map((content) => basisRow(facts, basis, content)),
+    contentsPct.map(() => 0),
   );
-  const row = basisRow(facts, basis, options.atPct);
+  const row = basisRow(facts, basis, atPct);
   const leverage = row.reduce(
     (sum, left, i) =>
       sum + row.reduce((inner, right, j) => inner + left * right * unscaledCovariance[i][j], 0),
     0,
   );
-  return tQuantile(1 - LEVEL / 2, df) * options.sd * Math.sqrt(leverage / options.blocks);
+  return tQuantile(1 - LEVEL / 2, df) * sdMpa * Math.sqrt(leverage / blocks);
 }
 
 interface PlannedBlock {
@@ -221,29 +205,23 @@ interface PlannedBlock {
   readonly crushingOrder: number;
 }
 
-/** Lays blocks out in batches, the batches in random order of making, the blocks in one of crushing. */
-function planBlocks(options: {
-  readonly contentsPct: readonly number[];
-  /** A content; a whole number of batches. */
-  readonly blocks: number;
-  readonly batches: number;
-  readonly ageDays: number;
-  readonly seed: number;
-}): PlannedBlock[] {
-  const random = createRandom(options.seed);
-  const batches = options.contentsPct.flatMap((cementPct) =>
-    Array.from({ length: options.batches }, () => cementPct),
+/**
+ * Lays `blocks` of each content out in its batches, the batches in random order of making, the blocks in
+ * one of crushing.
+ */
+function planBlocks(asked: Asked, blocks: number): PlannedBlock[] {
+  const { contentsPct, batchesAContent, ageDays } = asked;
+  const random = createRandom(asked.seed);
+  const batches = contentsPct.flatMap((cementPct) =>
+    Array<number>(batchesAContent).fill(cementPct),
   );
-  const perBatch = options.blocks / options.batches;
   // Numbered in the order of making, so that a name does not tell the content to whoever crushes.
-  const made = random.shuffle(batches).flatMap((cementPct, batch) =>
-    Array.from({ length: perBatch }, (_, block) => ({
-      id: `M${batch + 1}-${block + 1}`,
-      batch: `M${batch + 1}`,
-      cementPct,
-      ageDays: options.ageDays,
-    })),
-  );
+  const made = random.shuffle(batches).flatMap((cementPct, index) => {
+    const batch = `M${index + 1}`;
+    return Array.from({ length: blocks / batchesAContent }, (_, block) => {
+      return { id: `${batch}-${block + 1}`, batch, cementPct, ageDays };
+    });
+  });
   const order = random.shuffle(made.map((_, index) => index + 1));
   return made.map((block, index) => ({ ...block, crushingOrder: order[index] }));
 }

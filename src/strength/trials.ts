@@ -42,17 +42,13 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
       );
     }
     if (lab && !(lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128)) {
+      const value = `${lab.l}, ${lab.a}, ${lab.b}`;
       findings.push(
-        finding(
-          { file, row, column: "L*", value: `${lab.l}, ${lab.a}, ${lab.b}` },
-          "error",
-          "unknown-colour",
-          {
-            message: say`These numbers are not a CIELAB colour.`,
-            expected: say`L* 0 to 100, a* and b* −128 to 128`,
-            remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
-          },
-        ),
+        finding({ file, row, column: "L*", value }, "error", "unknown-colour", {
+          message: say`These numbers are not a CIELAB colour.`,
+          expected: say`L* 0 to 100, a* and b* −128 to 128`,
+          remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
+        }),
       );
     }
     const taken = munsell ?? colour ?? (lab && `L* ${lab.l}`);

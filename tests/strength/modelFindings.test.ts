@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { batchScatter } from "../../src/strength/batches.js";
-import { leastCement, type StrengthRequirement } from "../../src/strength/leastCement.js";
+import { leastCement } from "../../src/strength/leastCement.js";
 import {
   fewBlocksFindings,
   modelFindings,
   nearestBlocks,
 } from "../../src/strength/modelFindings.js";
-import { strengthBound } from "../../src/strength/regression/bounds.js";
+import { type StrengthRequirement, strengthBound } from "../../src/strength/regression/bounds.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { compareModels } from "../../src/strength/regression/modelComparison.js";

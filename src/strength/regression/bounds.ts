@@ -1,10 +1,44 @@
 import { normalCdf, normalQuantile, tQuantile } from "../../numerics/distributions.js";
 import { noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { checkFraction, checkThat } from "../../quantities/checkNumber.js";
-import { fromFittedScale, requireFitted, type StrengthFit, strengthAt } from "./curve.js";
+import {
+  fromFittedScale,
+  requireFitted,
+  type StrengthFit,
+  strengthAt,
+  testedRange,
+} from "./curve.js";
 
 /** What a strength requirement speaks of: the mean, one block to come, or most of all blocks. */
 export type StrengthStatistic = "mean" | "prediction" | "tolerance";
+
+export interface StrengthBoundOptions {
+  readonly statistic: StrengthStatistic;
+  /** One-sided; default 0.95. */
+  readonly confidence?: number;
+  /** Share of blocks above the tolerance bound; default 0.95. Only used by `tolerance`. */
+  readonly coverage?: number;
+}
+
+/** A strength that a lower bound must reach: see `strengthBound`. */
+export interface StrengthRequirement extends StrengthBoundOptions {
+  readonly strengthMpa: number;
+  /** One-sided for the bound, two-sided for the interval; between 0 and 1. */
+  readonly confidence: number;
+}
+
+/** How far below the mean a requirement looks, in standard deviations of blocks. */
+export function knownSds({ statistic, confidence, coverage = 0.95 }: StrengthRequirement): number {
+  if (statistic === "mean") return 0;
+  return normalQuantile(statistic === "prediction" ? confidence : coverage);
+}
+
+/** A one-sided bound of whichever side; `probability` is the chance that the truth lies below it. */
+export interface OneSided {
+  readonly statistic: StrengthStatistic;
+  readonly probability: number;
+  readonly coverage: number;
+}
 
 /**
  * Residual standard deviations from the fitted line to a one-sided bound, negative downwards.
@@ -14,13 +48,9 @@ export type StrengthStatistic = "mean" | "prediction" | "tolerance";
  * of `coverage`. P is the chance that the truth lies below the bound, so a lower bound of 95 %
  * confidence has P = 0.05.
  */
-export function boundOffset(options: {
-  readonly statistic: StrengthStatistic;
-  readonly probability: number;
-  readonly coverage: number;
-  readonly leverage: number;
-  readonly degreesOfFreedom: number;
-}): number {
+export function boundOffset(
+  options: OneSided & { readonly leverage: number; readonly degreesOfFreedom: number },
+): number {
   const { statistic, probability, coverage, leverage, degreesOfFreedom } = options;
   if (statistic === "mean") return tQuantile(probability, degreesOfFreedom) * Math.sqrt(leverage);
   if (statistic === "prediction") {
@@ -30,14 +60,6 @@ export function boundOffset(options: {
   return (
     -root * noncentralTQuantile(1 - probability, degreesOfFreedom, normalQuantile(coverage) / root)
   );
-}
-
-export interface StrengthBoundOptions {
-  readonly statistic: StrengthStatistic;
-  /** One-sided; default 0.95. */
-  readonly confidence?: number;
-  /** Share of blocks above the tolerance bound; default 0.95. Only used by `tolerance`. */
-  readonly coverage?: number;
 }
 
 /**
@@ -74,16 +96,11 @@ export function strengthBound(
   checkFraction("coverage", coverage);
   const { value, leverage, sd } = strengthAt(fitted, cementPct);
   const { degreesOfFreedom } = fitted;
+  const probability = 1 - confidence;
   const offset =
     statistic === "tolerance"
       ? toleranceOffsets([leverage], { confidence, coverage, degreesOfFreedom })[0]
-      : boundOffset({
-          statistic,
-          probability: 1 - confidence,
-          coverage,
-          leverage,
-          degreesOfFreedom,
-        });
+      : boundOffset({ statistic, probability, coverage, leverage, degreesOfFreedom });
   return fromFittedScale(fitted, value + offset * sd);
 }
 
@@ -141,8 +158,8 @@ export function strengthBands(
   checkFraction("confidence", confidence);
   checkFraction("coverage", coverage);
   checkThat(Number.isInteger(steps) && steps > 0, { steps }, "a whole number above 0");
-  const { contentsPct, degreesOfFreedom } = fitted;
-  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const { degreesOfFreedom } = fitted;
+  const [first, last] = testedRange(fitted);
   const contents =
     options.cementPct ??
     Array.from({ length: steps + 1 }, (_, i) =>
@@ -188,6 +205,12 @@ const [NARROW, NARROW_NODES] = [2, 9];
 const WIDEST = 3;
 const ROOT_TAU = Math.sqrt(2 * Math.PI);
 
+interface ToleranceOptions {
+  readonly confidence: number;
+  readonly coverage: number;
+  readonly degreesOfFreedom: number;
+}
+
 /**
  * One-sided tolerance factors −√h t′(confidence; df, z/√h) for many leverages at once, as `boundOffset`
  * gives them one by one.
@@ -200,19 +223,11 @@ const ROOT_TAU = Math.sqrt(2 * Math.PI);
  */
 export function toleranceOffsets(
   leverages: readonly number[],
-  options: {
-    readonly confidence: number;
-    readonly coverage: number;
-    readonly degreesOfFreedom: number;
-  },
+  options: ToleranceOptions,
 ): number[] {
   const roots = leverages.map(Math.sqrt);
-  const offset = toleranceOffset(
-    options,
-    [Math.min(...roots), Math.max(...roots)],
-    leverages.length,
-  );
-  return roots.map(offset);
+  const range = [Math.min(...roots), Math.max(...roots)] as const;
+  return roots.map(toleranceOffset(options, range, roots.length));
 }
 
 /**
@@ -220,11 +235,7 @@ export function toleranceOffsets(
  * the range it is solved, not interpolated.
  */
 export function toleranceOffset(
-  options: {
-    readonly confidence: number;
-    readonly coverage: number;
-    readonly degreesOfFreedom: number;
-  },
+  options: ToleranceOptions,
   [low, high]: readonly [number, number],
   times: number,
 ): (root: number) => number {

@@ -137,6 +137,11 @@ export function strengthAt(
   return { value, leverage: leverage / relative ** 2, sd: fit.residualSd * relative };
 }
 
+/** The lowest and the highest tested content. */
+export function testedRange({ contentsPct }: FittedStrength): readonly [number, number] {
+  return [contentsPct[0], contentsPct[contentsPct.length - 1]];
+}
+
 /** From the fitted scale to MPa. */
 export function fromFittedScale(fit: FittedStrength, value: number): number {
   return STRENGTH_MODELS[fit.model].strengthScale === "logarithm" ? Math.exp(value) : value;

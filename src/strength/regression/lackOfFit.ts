@@ -1,7 +1,7 @@
 import { mean } from "simple-statistics";
 import { say, type Text } from "../../words/message.js";
-import { upperTailF } from "../upperTailF.js";
-import { groupByContent } from "./blocks.js";
+import { groupBy } from "../groupBy.js";
+import { LEVEL, upperTailF } from "../significance.js";
 import { requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSd } from "./model.js";
 
@@ -43,7 +43,7 @@ export interface LackOfFit {
  */
 export function lackOfFit(fit: StrengthFit): LackOfFit {
   const fitted = requireFitted(fit);
-  const groups = groupByContent(fitted.points);
+  const groups = groupBy(fitted.points, ({ cementPct }) => cementPct);
   const { variance, reference } = fitted.basis;
   let pureSumOfSquares = 0;
   let lackSumOfSquares = 0;
@@ -61,19 +61,11 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
   }
   const lackDegreesOfFreedom = groups.size - fitted.coefficients.length;
   const pureDegreesOfFreedom = fitted.blocks - groups.size;
-  const sums = {
-    lackSumOfSquares,
-    lackDegreesOfFreedom,
-    pureSumOfSquares,
-    pureDegreesOfFreedom,
+  const lack = { lackSumOfSquares, lackDegreesOfFreedom };
+  const pure = { pureSumOfSquares, pureDegreesOfFreedom };
+  const without = (status: LackOfFit["status"], message: Text): LackOfFit => {
+    return { status, message, ...lack, ...pure, fValue: null, pValue: null };
   };
-  const without = (status: LackOfFit["status"], message: Text): LackOfFit => ({
-    status,
-    message,
-    ...sums,
-    fValue: null,
-    pValue: null,
-  });
   if (fitted.covariates.length + fitted.batches.length > 0) {
     return without(
       "other-terms",
@@ -105,10 +97,11 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
   return {
     status: "ok",
     message:
-      pValue < 0.05
+      pValue < LEVEL
         ? say`The curve misses the group means by more than the scatter of the blocks explains (p below 0.05): try another model.`
         : say`The scatter of the blocks gives no reason to doubt the curve's shape.`,
-    ...sums,
+    ...lack,
+    ...pure,
     fValue,
     pValue,
   };

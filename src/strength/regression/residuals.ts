@@ -3,7 +3,7 @@ import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
-import { upperTailF } from "../upperTailF.js";
+import { LEVEL, upperTailF } from "../significance.js";
 import { type FittedStrength, requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSd } from "./model.js";
 
@@ -19,8 +19,6 @@ export interface ResidualCheck {
   readonly message: Text;
 }
 
-/** Usual level of a test: common practice, no source. */
-const LEVEL = 0.05;
 /** Residuals of fewer blocks say nothing of their distribution; common practice, no source. */
 const MIN_NORMALITY = 8;
 

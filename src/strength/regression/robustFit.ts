@@ -7,6 +7,7 @@ import {
   requireFitted,
   type StrengthFit,
   strengthAt,
+  testedRange,
   toFittedScale,
 } from "./curve.js";
 import { basisRow, STRENGTH_MODELS, toPlainCoefficients } from "./model.js";
@@ -49,15 +50,11 @@ export interface RobustStrength {
  */
 export function robustStrength(fit: StrengthFit): RobustStrength {
   const fitted = requireFitted(fit);
-  const { basis, contentsPct, points } = fitted;
-  const without = (status: RobustStrength["status"], message: Text): RobustStrength => ({
-    status,
-    message,
-    coefficients: [],
-    reduced: [],
-    maxDifferenceMpa: null,
-    atPct: null,
-  });
+  const { basis, points } = fitted;
+  const nothing = { coefficients: [], reduced: [], maxDifferenceMpa: null, atPct: null };
+  const without = (status: RobustStrength["status"], message: Text): RobustStrength => {
+    return { status, message, ...nothing };
+  };
   if (fitted.covariates.length + fitted.batches.length > 0 || basis.variance !== "even") {
     return without("other-terms", say`The robust fit is made for the plain curve only.`);
   }
@@ -82,7 +79,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
     if (moved > 1e-10 * size) continue;
     const dot = (row: readonly number[]) =>
       row.reduce((sum, value, i) => sum + value * solved.coefficients[i], 0);
-    const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+    const [first, last] = testedRange(fitted);
     let max = { mpa: 0, pct: first };
     for (let i = 0; i <= STEPS; i += 1) {
       const pct = first + ((last - first) * i) / STEPS;
