@@ -1,6 +1,6 @@
 import { basename, resolve } from "node:path";
 import { annexKeys } from "../entries/report.js";
-import { countFindings, formatFindings } from "../findings/format.js";
+import { countFindings } from "../findings/format.js";
 import { notebookText } from "../notebook/notebookFile.js";
 import { restateParameter } from "../notebook/parameters.js";
 import { studyTitle } from "../study/study.js";
@@ -8,28 +8,22 @@ import type { StudyResult } from "../study/studyResult.js";
 import { render } from "../words/render.js";
 import { runAppendixNotebook } from "./appendixNotebook.js";
 import { EXIT, parseCall } from "./call.js";
-import { freshFolder, outputProblem, progressLine } from "./output.js";
+import { findingsFirst, outFolder, progressLine, writtenAt } from "./output.js";
 import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
 import { runError, TIMEOUT_OPTIONS, timeoutsOf } from "./runCommand.js";
 
 const OPTIONS = {
-  out: { type: "string" },
-  replace: { type: "boolean" },
-  ...REPORT_OPTIONS,
-  ...TIMEOUT_OPTIONS,
-} as const;
+  texts: ["out", ...REPORT_OPTIONS.texts, ...TIMEOUT_OPTIONS],
+  flags: ["replace", ...REPORT_OPTIONS.flags],
+};
 
 /** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
 export async function makeAppendix(words: readonly string[]): Promise<number> {
   const call = parseCall("appendix", words, OPTIONS, 1);
   const { template, standard, attach, annexes } = reportChoices(call);
   const timeouts = timeoutsOf(call);
-  const study = call.place as string;
-  const outFolder = freshFolder({
-    wanted: call.text("out"),
-    byDefault: resolve(`appendix-${basename(resolve(study))}`),
-    replace: call.flag("replace"),
-  });
+  const study = call.place;
+  const folder = outFolder(call, "appendix");
   const progress = progressLine();
   progress.show("reading and computing the study");
   const { openStudy } = await import("../study/openStudy.js");
@@ -51,7 +45,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const { studyAttachments } = await import("../report/attachments.js");
   const { reportMeta } = await import("./reportChoices.js");
   const { writeReport } = await import("../report/writeReport.js");
-  const { htmlPath, pdfPath, findings } = await writeReport({
+  const writing = writeReport({
     notebook: JSON.parse(notebookFile),
     meta: {
       ...reportMeta(result),
@@ -64,16 +58,14 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
       "appendix.ipynb": notebookFile,
       "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
     },
-    outFolder,
+    outFolder: folder,
     replace: call.flag("replace"),
     standard,
     attachments: attach ? await studyAttachments(study, result) : undefined,
-  }).catch((problem: unknown) => {
-    throw outputProblem(outFolder, problem);
   });
+  const { htmlPath, pdfPath, findings } = await writtenAt(folder, writing);
   progress.clear();
-  const all = [...opened.findings, ...findings];
-  const shown = all.length > 0 ? `${formatFindings(all, result.config.language)}\n\n` : "";
+  const shown = findingsFirst([...opened.findings, ...findings], result.config.language);
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   return EXIT.ok;
 }

@@ -1,4 +1,4 @@
-import { type ParseArgsConfig, parseArgs } from "node:util";
+import { parseArgs } from "node:util";
 import { COMMAND_HELP, type CommandName } from "./help.js";
 
 /** What the command line returns, so that a script can tell the outcomes apart. */
@@ -31,11 +31,23 @@ export class CommandError extends Error {
   }
 }
 
-type OptionRules = NonNullable<ParseArgsConfig["options"]>;
+/** The command was called wrongly. */
+export function misuse(problem: string): CommandError {
+  return new CommandError(EXIT.usage, problem);
+}
+
+/** Options of a command, by what stands behind each: a text, one each time, or nothing. */
+interface Options {
+  readonly texts?: readonly string[];
+  readonly lists?: readonly string[];
+  readonly flags?: readonly string[];
+  /** Texts where nothing is said. */
+  readonly defaults?: Readonly<Record<string, string>>;
+}
 
 export interface Call {
-  /** The first of `places`. */
-  readonly place?: string;
+  /** The first of `places`, for commands that need one. */
+  readonly place: string;
   readonly places: readonly string[];
   text(option: string): string | undefined;
   flag(option: string): boolean;
@@ -52,13 +64,22 @@ export interface Call {
 export function parseCall(
   command: CommandName,
   words: readonly string[],
-  options: OptionRules,
+  { texts = [], lists = [], flags = [], defaults = {} }: Options,
   places: number | "optional" | "some" | "and-sheets",
 ): Call {
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
-    throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
+    throw misuse(`${problem}\n${usage}`);
   };
+  const rules = [
+    ...texts.map((name) => [name, { type: "string" }] as const),
+    ...lists.map((name) => [name, { type: "string", multiple: true }] as const),
+    ...flags.map((name) => [name, { type: "boolean" }] as const),
+    ...Object.entries(defaults).map(
+      ([name, text]) => [name, { type: "string", default: text }] as const,
+    ),
+  ];
+  const options = Object.fromEntries(rules);
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
@@ -98,7 +119,7 @@ export function oneOf<T extends string>(
   const asked = call.text(option);
   const found = names.find((name) => name === asked);
   if (asked === undefined || found !== undefined) return found;
-  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
+  throw misuse(`--${option} is ${names.join(" or ")}, not “${asked}”.`);
 }
 
 /** Whether a word of the command line names a lab sheet. */

@@ -14,7 +14,7 @@ import { openStages } from "./computeCommand.js";
 
 /** `loambook check`: all findings of a study, or of sheets alone; 3 where one of them is an error. */
 export async function checkStudy(words: readonly string[]): Promise<number> {
-  const call = parseCall("check", words, { json: { type: "boolean" } }, "some");
+  const call = parseCall("check", words, { flags: ["json"] }, "some");
   const { study, findings: reading, locale } = await readStudy(call.places);
   const computed = study ? computeStudy(study, reading) : { findings: reading, result: undefined };
   const { findings, result } = computed;

@@ -1,4 +1,3 @@
-import { existsSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { blockText } from "../blocks/partText.js";
 import { attributeChanges } from "../study/attribution.js";
@@ -6,17 +5,13 @@ import { compareStudies } from "../study/compareStudies.js";
 import { openWithSheets } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { attributionTable, studyComparisonTable } from "../tables/studyComparison.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
-import { printOrWrite } from "./output.js";
+import { EXIT, parseCall } from "./call.js";
+import { newFile, printOrWrite } from "./output.js";
 
 /** `loambook compare`: what differs between two versions of a study, and what is due to what. */
 export async function compareCommand(words: readonly string[]): Promise<number> {
-  const options = { json: { type: "boolean" }, out: { type: "string" } } as const;
-  const call = parseCall("compare", words, options, 2);
-  const out = call.text("out");
-  if (out !== undefined && existsSync(out)) {
-    throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
-  }
+  const call = parseCall("compare", words, { flags: ["json"], texts: ["out"] }, 2);
+  const out = newFile(call);
   const [first, second] = [
     await openWithSheets(call.places[0]),
     await openWithSheets(call.places[1]),

@@ -1,4 +1,3 @@
-import { existsSync } from "node:fs";
 import type { Estimate } from "../blend/sandToAdd.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { STUDY_FILE } from "../findings/finding.js";
@@ -31,17 +30,13 @@ import { SYSTEMS } from "../tables/gradingUncertainty.js";
 import { statisticName } from "../tables/strength.js";
 import { joinTexts, say, soilNamed, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
-import { printOrWrite } from "./output.js";
+import { EXIT, parseCall } from "./call.js";
+import { newFile, printOrWrite } from "./output.js";
 
 /** `loambook compute`: the study result, as a summary or as JSON at full precision. */
 export async function computeCommand(words: readonly string[]): Promise<number> {
-  const options = { json: { type: "boolean" }, out: { type: "string" } } as const;
-  const call = parseCall("compute", words, options, "some");
-  const out = call.text("out");
-  if (out !== undefined && existsSync(out)) {
-    throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
-  }
+  const call = parseCall("compute", words, { flags: ["json"], texts: ["out"] }, "some");
+  const out = newFile(call);
   const result = await openStudy(call.places);
   const output = call.flag("json")
     ? `${JSON.stringify(result, undefined, 2)}\n`

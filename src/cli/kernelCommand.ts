@@ -4,33 +4,22 @@ import { homedir } from "node:os";
 import { delimiter, join, resolve } from "node:path";
 import { promisify } from "node:util";
 import { KERNEL_NAME, kernelSpec, writeKernelSpec } from "../notebook/kernel/spec.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
-import { outputProblem } from "./output.js";
-
-const OPTIONS = {
-  folder: { type: "string" },
-  "for-jupyter": { type: "boolean" },
-  replace: { type: "boolean" },
-} as const;
+import { CommandError, EXIT, misuse, parseCall } from "./call.js";
+import { outputProblem, writtenAt } from "./output.js";
 
 /** `loambook kernel`: the kernel description for an installed Jupyter. */
 export async function writeKernel(words: readonly string[]): Promise<number> {
-  const call = parseCall("kernel", words, OPTIONS, 0);
+  const options = { texts: ["folder"], flags: ["for-jupyter", "replace"] };
+  const call = parseCall("kernel", words, options, 0);
   const wanted = call.text("folder");
   if (call.flag("for-jupyter")) {
-    if (wanted !== undefined) {
-      throw new CommandError(EXIT.usage, "Give --folder or --for-jupyter, not both.");
-    }
+    if (wanted !== undefined) throw misuse("Give --folder or --for-jupyter, not both.");
     await installKernel(call.flag("replace"));
     return EXIT.ok;
   }
-  if (call.flag("replace")) {
-    throw new CommandError(EXIT.usage, "--replace goes with --for-jupyter.");
-  }
+  if (call.flag("replace")) throw misuse("--replace goes with --for-jupyter.");
   const place = resolve(wanted ?? ".jupyter");
-  const folder = await writeKernelSpec(place).catch((problem: unknown) => {
-    throw outputProblem(place, problem);
-  });
+  const folder = await writtenAt(place, writeKernelSpec(place));
   process.stdout.write(
     `The kernel “loambook” is described in ${folder}\n\n` +
       "Start Jupyter with it:\n" +
@@ -67,9 +56,7 @@ async function installKernel(replace: boolean): Promise<void> {
       );
     }
     process.stdout.write(`Writing ${file}\n`);
-    await writeKernelSpec(resolve(found.folder)).catch((problem: unknown) => {
-      throw outputProblem(file, problem);
-    });
+    await writtenAt(file, writeKernelSpec(resolve(found.folder)));
   }
   process.stdout.write(
     "\nStart Jupyter as usual and choose the kernel “TypeScript (loambook)”. The file names this copy of\n" +

@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from "node:fs";
-import { basename, resolve } from "node:path";
+import { basename } from "node:path";
 import { blockText } from "../blocks/partText.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
@@ -13,17 +13,12 @@ import { readPhotographs, seenTrials } from "../study/photographs.js";
 import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
 import type { Locale } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
-import { freshFolder, outputProblem } from "./output.js";
+import { outFolder, writtenAt } from "./output.js";
 
 /** `loambook looks`: what was seen on trial blocks, side by side. */
 export async function looksCommand(words: readonly string[]): Promise<number> {
-  const options = {
-    json: { type: "boolean" },
-    out: { type: "string" },
-    replace: { type: "boolean" },
-  } as const;
-  const call = parseCall("looks", words, options, 1);
-  const place = call.place as string;
+  const call = parseCall("looks", words, { texts: ["out"], flags: ["json", "replace"] }, 1);
+  const { place } = call;
   if (call.text("out") !== undefined) return writePages(place, call);
   const { looks, findings, locale, units } = await looksAt(place);
   const differences = compareTrials(looks);
@@ -49,17 +44,8 @@ async function writePages(folder: string, call: Call): Promise<number> {
   const trials = seenTrials(study.trials);
   if (trials.length === 0) throw nothingSeen(folder);
   const { photographs } = await readPhotographs(folder, trials);
-  const outFolder = freshFolder({
-    wanted: call.text("out"),
-    byDefault: resolve(`looks-${basename(resolve(folder))}`),
-    replace: call.flag("replace"),
-  });
-  const written = await writeLooks(result, photographs, {
-    outFolder,
-    replace: call.flag("replace"),
-  }).catch((problem: unknown) => {
-    throw outputProblem(outFolder, problem);
-  });
+  const options = { outFolder: outFolder(call, "looks"), replace: call.flag("replace") };
+  const written = await writtenAt(options.outFolder, writeLooks(result, photographs, options));
   const told = [...result.findings.filter(({ code }) => LOOK_CODES.has(code)), ...written.findings];
   process.stdout.write(
     `${formatFindings(told, result.config.language)}\n\n${written.paths.join("\n")}\n`,

@@ -1,7 +1,7 @@
 import { createInterface } from "node:readline";
 import { LOCALE } from "../entries/study.js";
 import { parseQuantity } from "../quantities/parseQuantity.js";
-import { CommandError, EXIT } from "./call.js";
+import { misuse } from "./call.js";
 
 /** A material that a new study begins with. */
 export interface NewMaterial {
@@ -174,8 +174,7 @@ export function terminalAsker(): { readonly ask: Ask; close(): void } {
   const early: string[] = [];
   let waiting: { answer(line: string): void; stop(problem: Error): void } | undefined;
   let ended = false;
-  const unanswered = () =>
-    new CommandError(EXIT.usage, "\nThe questions were not answered; nothing was written.");
+  const unanswered = () => misuse("\nThe questions were not answered; nothing was written.");
   terminal.on("line", (line) => {
     if (waiting) waiting.answer(line);
     else early.push(line);

@@ -17,7 +17,7 @@ import { loneSheets, readStudy } from "../study/readStudy.js";
 import { type SheetsAsStudy, sheetsAsStudy } from "../study/sheetsAsStudy.js";
 import { render } from "../words/render.js";
 import { slug } from "../words/slug.js";
-import { type Call, CommandError, EXIT, isSheet, parseCall } from "./call.js";
+import { type Call, CommandError, EXIT, isSheet, misuse, parseCall } from "./call.js";
 import {
   askAnswers,
   askMaterials,
@@ -31,11 +31,10 @@ import { outputProblem } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
 const OPTIONS = {
-  ...Object.fromEntries(NEW_QUESTIONS.map(({ option }) => [option, { type: "string" as const }])),
-  material: { type: "string", multiple: true },
-  sheets: { type: "string", multiple: true },
-  "no-questions": { type: "boolean" },
-} as const;
+  texts: NEW_QUESTIONS.map(({ option }) => option),
+  lists: ["material", "sheets"],
+  flags: ["no-questions"],
+};
 
 /**
  * `loambook new`: a study of one's own sheets, with what they tell and nothing else; or without any, one to
@@ -46,9 +45,7 @@ export async function newStudy(words: readonly string[]): Promise<number> {
   const told = toldAnswers(call);
   const toldMaterials = call.list("material").map(material);
   const place = call.places.find((word) => !isSheet(word));
-  if (place === undefined) {
-    throw new CommandError(EXIT.usage, "“loambook new” needs the name of a folder.");
-  }
+  if (place === undefined) throw misuse("“loambook new” needs the name of a folder.");
   const folder = resolve(place);
   await refuseFilled(folder);
   const sheets = [...call.list("sheets"), ...call.places.filter(isSheet)];
@@ -61,7 +58,7 @@ export async function newStudy(words: readonly string[]): Promise<number> {
   const placed = placeMaterials(materials, template.entries.materials);
   const text = newStudyYaml(answers, placed, template);
   const { config, findings } = parseStudyYaml(text);
-  if (!config) throw new CommandError(EXIT.usage, formatFindings(findings));
+  if (!config) throw misuse(formatFindings(findings));
   const count = await write(folder, text, async (draft) => {
     const { entries, folder: example } = template;
     const copies = [
@@ -102,13 +99,11 @@ async function newFromSheets(
   const files = new Map<string, Uint8Array>();
   for (const path of paths) {
     const name = `sheets/${basename(path)}`;
-    if (files.has(name)) {
-      throw new CommandError(EXIT.usage, `Two sheets are called ${basename(path)}: rename one.`);
-    }
+    if (files.has(name)) throw misuse(`Two sheets are called ${basename(path)}: rename one.`);
     files.set(
       name,
       await readFile(path).catch((problem: NodeJS.ErrnoException) => {
-        throw new CommandError(EXIT.usage, `${path} cannot be read (${problem.code}).`);
+        throw misuse(`${path} cannot be read (${problem.code}).`);
       }),
     );
   }
@@ -138,7 +133,7 @@ function toldAnswers(call: Call): Partial<NewAnswers> {
     if (answer === undefined) return [];
     const problem = wrong(answer);
     if (problem === undefined) return [[option, answer]];
-    throw new CommandError(EXIT.usage, `--${option} “${answer}” will not do: give ${problem}.`);
+    throw misuse(`--${option} “${answer}” will not do: give ${problem}.`);
   });
   return Object.fromEntries(told) as Partial<NewAnswers>;
 }
@@ -146,8 +141,7 @@ function toldAnswers(call: Call): Partial<NewAnswers> {
 function material(written: string): NewMaterial {
   const parsed = parseMaterial(written);
   if (parsed) return parsed;
-  throw new CommandError(
-    EXIT.usage,
+  throw misuse(
     `--material takes soil, sand or gravel and a name, such as “sand: River sand 0/4”, not “${written}”.`,
   );
 }
@@ -157,7 +151,7 @@ function given(told: Partial<NewAnswers>, toldMaterials: readonly NewMaterial[])
   const materials =
     toldMaterials.length > 0 ? toldMaterials : studyTemplate(units).entries.materials;
   if (!materials.some(({ role }) => role === "soil")) {
-    throw new CommandError(EXIT.usage, "One --material must be a soil, such as “soil: Site soil”.");
+    throw misuse("One --material must be a soil, such as “soil: Site soil”.");
   }
   return { answers: { ...templateAnswers(units), ...told }, materials };
 }

@@ -42,13 +42,7 @@ const SPANISH = [
   ["class.csv", "class.es.csv"],
 ] as const;
 
-const OPTIONS = {
-  class: { type: "boolean" },
-  teacher: { type: "boolean" },
-  from: { type: "string" },
-  language: { type: "string" },
-  units: { type: "string" },
-} as const;
+const OPTIONS = { flags: ["class", "teacher"], texts: ["from", "language", "units"] };
 
 interface Wanted {
   readonly folder: string;
@@ -67,7 +61,7 @@ interface Wanted {
 export async function notebooksCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("notebooks", words, OPTIONS, 1);
   const teacher = call.flag("teacher");
-  const folder = freshFolder({ wanted: call.place, byDefault: "", replace: false });
+  const folder = freshFolder(call.place);
   const wanted: Wanted = {
     folder,
     onlyClass: call.flag("class") || teacher || call.text("from") !== undefined,
@@ -80,7 +74,7 @@ export async function notebooksCommand(words: readonly string[]): Promise<number
   }
   const apart = `${folder}-${TEACHER}`;
   // asked before anything is written
-  if (teacher) freshFolder({ wanted: apart, byDefault: "", replace: false });
+  if (teacher) freshFolder(apart);
   await writeFolder(folder, (draft) => writeWorkingCopy(draft, wanted));
   if (teacher) await writeFolder(apart, (draft) => writeTeachersFolder(draft, wanted));
   process.stdout.write(

@@ -1,8 +1,20 @@
 import { existsSync, lstatSync, readdirSync, rmSync, statSync } from "node:fs";
 import { link, rm, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import type { Finding } from "../findings/finding.js";
+import { formatFindings } from "../findings/format.js";
 import { onSignal } from "../notebook/onSignal.js";
-import { CommandError, EXIT } from "./call.js";
+import type { Locale } from "../words/render.js";
+import { type Call, CommandError, EXIT } from "./call.js";
+
+/**
+ * The folder that `--out` names, else `<kind>-<place>`; with `--replace` one that an earlier run filled.
+ *
+ * @throws CommandError as `freshFolder`
+ */
+export function outFolder(call: Call, kind: string, place = basename(resolve(call.place))): string {
+  return freshFolder(call.text("out"), resolve(`${kind}-${place}`), call.flag("replace"));
+}
 
 /**
  * The folder to write to. Nothing of the user's is written over without being asked: a named folder
@@ -10,12 +22,7 @@ import { CommandError, EXIT } from "./call.js";
  *
  * @throws CommandError where the named folder holds something, or is a file.
  */
-export function freshFolder(choice: {
-  readonly wanted: string | undefined;
-  readonly byDefault: string;
-  readonly replace: boolean;
-}): string {
-  const { wanted, byDefault, replace } = choice;
+export function freshFolder(wanted: string | undefined, byDefault = "", replace = false): string {
   const first = wanted === undefined ? byDefault : resolve(wanted);
   if (!existsSync(first) && isLink(first)) {
     throw new CommandError(EXIT.output, `${first} is a link that leads nowhere.`);
@@ -74,6 +81,17 @@ export async function writeNewFile(
   }
 }
 
+/**
+ * The file that `--out` names; undefined where it names none.
+ *
+ * @throws CommandError where it is there already.
+ */
+export function newFile(call: Call): string | undefined {
+  const out = call.text("out");
+  if (out === undefined || !existsSync(out)) return out;
+  throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
+}
+
 /** Prints a text, or writes it into a new file where one is named. */
 export async function printOrWrite(out: string | undefined, text: string): Promise<void> {
   if (out === undefined) {
@@ -97,6 +115,18 @@ const CODES = new Set([
   "EROFS",
 ]);
 
+/** Waits for what is written at a place. */
+export async function writtenAt<T>(place: string, writing: Promise<T>): Promise<T> {
+  return writing.catch((problem: unknown) => {
+    throw outputProblem(place, problem);
+  });
+}
+
+/** Findings for the screen, before what follows them; empty where there are none. */
+export function findingsFirst(findings: readonly Finding[], locale?: Locale): string {
+  return findings.length > 0 ? `${formatFindings(findings, locale)}\n\n` : "";
+}
+
 /** Turns a failed write into a message about its place; anything else comes back as it was. */
 export function outputProblem(place: string, problem: unknown): unknown {
   const { code, message } = problem as NodeJS.ErrnoException;
@@ -109,17 +139,10 @@ export function outputProblem(place: string, problem: unknown): unknown {
   );
 }
 
-interface ProgressLine {
-  show(text: string): void;
-  clear(): void;
-}
-
 /** One line on the terminal that says what is going on; nothing where the output is a pipe or a file. */
-export function progressLine(): ProgressLine {
-  const { stderr } = process;
-  if (!stderr.isTTY) return { show: () => {}, clear: () => {} };
-  return {
-    show: (text) => stderr.write(`\r\u001b[2K${text} …`),
-    clear: () => stderr.write("\r\u001b[2K"),
+export function progressLine() {
+  const write = (text: string) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[2K${text}`);
   };
+  return { show: (text: string) => write(`${text} …`), clear: () => write("") };
 }

@@ -8,16 +8,14 @@ import type { StudyFiles } from "../page/studyFiles.js";
 import { openWithSheets } from "../study/openStudy.js";
 import { openPhotographs } from "../study/photographs.js";
 import { render } from "../words/render.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
+import { CommandError, EXIT, isSheet, parseCall } from "./call.js";
 import { outputProblem, writeNewFile } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
-const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
-
 /** `loambook page`: the mix page of a study, or an empty bench, as one HTML file. */
 export async function pageCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("page", words, OPTIONS, "optional");
-  const study = call.place;
+  const call = parseCall("page", words, { texts: ["out"], flags: ["replace"] }, "optional");
+  const [study] = call.places;
   const name = study === undefined ? "page.html" : `page-${basename(resolve(study))}.html`;
   const out = resolve(call.text("out") ?? name);
   const taken = existsSync(out);
@@ -96,5 +94,5 @@ async function openFiles(place: string) {
 
 /** A study may be a sheet alone, which is then its only file. */
 function fileIn(place: string, file: string): string {
-  return /\.(csv|xlsx)$/i.test(place) ? place : join(place, file);
+  return isSheet(place) ? place : join(place, file);
 }

@@ -2,28 +2,24 @@ import { inUnits } from "../quantities/format.js";
 import { parseNumber, parseQuantity } from "../quantities/parseQuantity.js";
 import { programmeSheet, sheetCsv, testProgramme } from "../strength/programme.js";
 import { render } from "../words/render.js";
-import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { type Call, CommandError, EXIT, misuse, parseCall } from "./call.js";
 import { writeNewFile } from "./output.js";
 
 const OPTIONS = {
-  contents: { type: "string" },
-  difference: { type: "string" },
-  sd: { type: "string" },
-  age: { type: "string", default: "28 d" },
-  batches: { type: "string", default: "2" },
-  seed: { type: "string", default: "1" },
-} as const;
+  texts: ["contents", "difference", "sd"],
+  defaults: { age: "28 d", batches: "2", seed: "1" },
+};
 
 /** `loambook plan`: how many blocks to make at which contents, as a sheet to fill in. */
 export async function planCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("plan", words, OPTIONS, 1);
-  const out = call.place as string;
+  const out = call.place;
   const programme = testProgramme({
     aim: { kind: "difference", differenceMpa: quantity(call, "difference", "stress", "0.3 MPa") },
     contentsPct: (call.text("contents") ?? "").split(",").map((text) => {
       const number = parseNumber(text);
       if ("value" in number && number.value >= 0 && number.value <= 30) return number.value;
-      throw new CommandError(EXIT.usage, "--contents takes percentages, for example 4,6,8,10.");
+      throw misuse("--contents takes percentages, for example 4,6,8,10.");
     }),
     sdMpa: quantity(call, "sd", "stress", "0.25 MPa"),
     ageDays: quantity(call, "age", "age", "28 d"),
@@ -50,14 +46,11 @@ function quantity(
 ): number {
   const parsed = parseQuantity(call.text(option) ?? "", dimension);
   if ("value" in parsed && parsed.value > 0) return parsed.value;
-  throw new CommandError(
-    EXIT.usage,
-    `--${option} takes a value with its unit, for example “${example}”.`,
-  );
+  throw misuse(`--${option} takes a value with its unit, for example “${example}”.`);
 }
 
 function whole(call: Call, option: string, least: number): number {
   const value = Number(call.text(option));
   if (Number.isInteger(value) && value >= least && value < 2 ** 32) return value;
-  throw new CommandError(EXIT.usage, `--${option} takes a whole number from ${least}.`);
+  throw misuse(`--${option} takes a whole number from ${least}.`);
 }

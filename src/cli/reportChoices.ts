@@ -11,7 +11,7 @@ import { studyTitle } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { languageOf, render } from "../words/render.js";
-import { type Call, CommandError, EXIT } from "./call.js";
+import { type Call, misuse } from "./call.js";
 
 /** What a command line may choose about a report. */
 interface ReportChoices {
@@ -24,12 +24,10 @@ interface ReportChoices {
   readonly annexes: string;
 }
 
-/** Options of the commands that make a report, for `parseCall`. */
+/** Options of the commands that make a report. */
 export const REPORT_OPTIONS = {
-  template: { type: "string" },
-  standard: { type: "string" },
-  attach: { type: "boolean" },
-  annexes: { type: "string" },
+  texts: ["template", "standard", "annexes"],
+  flags: ["attach"],
 } as const;
 
 /**
@@ -42,32 +40,22 @@ export function reportChoices(call: Call): ReportChoices {
   const asked = call.text("standard") ?? (attach ? "a-3a" : "a-2a");
   const standard = PDF_STANDARDS.find((name) => name === asked);
   if (standard === undefined) {
-    throw new CommandError(
-      EXIT.usage,
-      `Unknown PDF standard “${asked}”: give ${PDF_STANDARDS.join(", ")}.`,
-    );
+    throw misuse(`Unknown PDF standard “${asked}”: give ${PDF_STANDARDS.join(", ")}.`);
   }
   if (attach && standard !== "a-3a") {
-    throw new CommandError(
-      EXIT.usage,
-      `--attach goes with the standard a-3a only, not with ${standard}.`,
-    );
+    throw misuse(`--attach goes with the standard a-3a only, not with ${standard}.`);
   }
   const wanted = call.text("template");
   const template = REPORT_TEMPLATES.find((name) => name === wanted);
   if (wanted !== undefined && template === undefined) {
-    throw new CommandError(
-      EXIT.usage,
-      `Unknown template “${wanted}”: give ${REPORT_TEMPLATES.join(" or ")}.`,
-    );
+    throw misuse(`Unknown template “${wanted}”: give ${REPORT_TEMPLATES.join(" or ")}.`);
   }
   const annexes = call.text("annexes") ?? "";
   try {
     annexKeys({}, annexes);
   } catch (problem) {
     if (!(problem instanceof RangeError)) throw problem;
-    throw new CommandError(
-      EXIT.usage,
+    throw misuse(
       `Unknown annex in “${annexes}”: give all, none, or some of ${ANNEX_KEYS.join(", ")}.`,
     );
   }

@@ -10,20 +10,14 @@ import { type OpenedStyle, openReportStyle } from "../report/style/openReportSty
 import { writeReport } from "../report/writeReport.js";
 import { openStudy } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { CommandError, EXIT, oneOf, parseCall } from "./call.js";
-import { freshFolder, outputProblem } from "./output.js";
+import { CommandError, EXIT, misuse, oneOf, parseCall } from "./call.js";
+import { findingsFirst, outFolder, writtenAt } from "./output.js";
 import { REPORT_OPTIONS, reportChoices, reportMeta } from "./reportChoices.js";
 
 const OPTIONS = {
-  ...REPORT_OPTIONS,
-  study: { type: "string" },
-  title: { type: "string" },
-  date: { type: "string" },
-  page: { type: "string" },
-  language: { type: "string" },
-  out: { type: "string" },
-  replace: { type: "boolean" },
-} as const;
+  texts: ["study", "title", "date", "page", "language", "out", ...REPORT_OPTIONS.texts],
+  flags: ["replace", ...REPORT_OPTIONS.flags],
+};
 
 async function readNotebookFile(path: string): Promise<object> {
   let text: string;
@@ -44,14 +38,13 @@ async function readNotebookFile(path: string): Promise<object> {
 
 /** Whether the study's files are attached; a report without a date, or with files of no study, is a wrong call. */
 function checkedAttach(attach: boolean, study?: string, date?: string): boolean {
-  const problem = (words: string) => new CommandError(EXIT.usage, words);
   if (study !== undefined) return attach;
   if (date === undefined) {
-    throw problem(
+    throw misuse(
       "A report carries a date: give --date year-month-day, or the --study it belongs to.",
     );
   }
-  if (attach) throw problem("--attach needs the --study whose files are to be attached.");
+  if (attach) throw misuse("--attach needs the --study whose files are to be attached.");
   return false;
 }
 
@@ -66,7 +59,7 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     page: oneOf(call, "page", ["A4", "us-letter"]),
     language: oneOf(call, "language", ["en", "es"]),
   };
-  const path = resolve(call.place as string);
+  const path = resolve(call.place);
   const notebook = await readNotebookFile(path);
   const study = call.text("study");
   const date = call.text("date");
@@ -85,27 +78,21 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     style: opened?.style,
     code: annexKeys(result?.config, choices.annexes).includes("code"),
   };
-  const outFolder = freshFolder({
-    wanted: call.text("out"),
-    byDefault: resolve(`report-${name}`),
-    replace: call.flag("replace"),
-  });
-  const { htmlPath, pdfPath, findings } = await writeReport({
+  const folder = outFolder(call, "report", name);
+  const writing = writeReport({
     notebook,
     meta,
     name,
-    outFolder,
+    outFolder: folder,
     replace: call.flag("replace"),
     standard: choices.standard,
     attachments: attach && study && result ? await studyAttachments(study, result) : undefined,
   }).catch((problem: unknown) => {
-    throw isWrongDate(problem)
-      ? new CommandError(EXIT.usage, problem.message)
-      : outputProblem(outFolder, problem);
+    throw isWrongDate(problem) ? misuse(problem.message) : problem;
   });
+  const { htmlPath, pdfPath, findings } = await writtenAt(folder, writing);
   const all = [...(opened?.findings ?? []), ...findings];
-  const shown =
-    all.length > 0 ? `${formatFindings(all, result?.config.language ?? asked.language)}\n\n` : "";
+  const shown = findingsFirst(all, result?.config.language ?? asked.language);
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   // The report is there and tells of a failed cell; a script must hear of it too.
   return hasErrors(all) ? EXIT.failedCell : EXIT.ok;

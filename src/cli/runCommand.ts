@@ -5,22 +5,13 @@ import { formatFailure, type NotebookRun } from "../notebook/notebookRun.js";
 import { ParameterError } from "../notebook/parameters.js";
 import { runNotebook, type Timeouts } from "../notebook/runNotebook.js";
 import { parseNumber } from "../quantities/parseQuantity.js";
-import { type Call, CommandError, EXIT, parseCall } from "./call.js";
-import { progressLine, writeNewFile } from "./output.js";
+import { type Call, CommandError, EXIT, misuse, parseCall } from "./call.js";
+import { newFile, progressLine, writeNewFile } from "./output.js";
 
-/** Options of the commands that run a notebook, for `parseCall`. */
-export const TIMEOUT_OPTIONS = {
-  "start-seconds": { type: "string" },
-  "cell-seconds": { type: "string" },
-  "total-seconds": { type: "string" },
-} as const;
+/** Options of the commands that run a notebook. */
+export const TIMEOUT_OPTIONS = ["start-seconds", "cell-seconds", "total-seconds"] as const;
 
-const OPTIONS = {
-  study: { type: "string" },
-  set: { type: "string", multiple: true },
-  out: { type: "string" },
-  ...TIMEOUT_OPTIONS,
-} as const;
+const OPTIONS = { texts: ["study", "out", ...TIMEOUT_OPTIONS], lists: ["set"] };
 
 /**
  * Reads the time-outs of a call.
@@ -28,24 +19,24 @@ const OPTIONS = {
  * @throws CommandError for what is no number of seconds.
  */
 export function timeoutsOf(call: Call): Timeouts {
-  return {
-    startSeconds: seconds("start-seconds", call.text("start-seconds")),
-    cellSeconds: seconds("cell-seconds", call.text("cell-seconds")),
-    totalSeconds: seconds("total-seconds", call.text("total-seconds")),
-  };
+  const [startSeconds, cellSeconds, totalSeconds] = TIMEOUT_OPTIONS.map((option) => {
+    const text = call.text(option);
+    if (text === undefined) return undefined;
+    const number = parseNumber(text);
+    if ("value" in number && number.value > 0) return number.value;
+    throw misuse(`--${option} takes a number of seconds, not “${text}”.`);
+  });
+  return { startSeconds, cellSeconds, totalSeconds };
 }
 
 /** `loambook run`: a notebook from top to bottom, without a window. */
 export async function runCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("run", words, OPTIONS, 1);
-  const notebookPath = resolve(call.place as string);
-  const out = call.text("out");
+  const notebookPath = resolve(call.place);
   if (!existsSync(notebookPath)) {
     throw new CommandError(EXIT.badInput, `There is no notebook ${notebookPath}.`);
   }
-  if (out !== undefined && existsSync(out)) {
-    throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
-  }
+  const out = newFile(call);
   const study = call.text("study");
   const parameters = {
     ...(study === undefined ? {} : { studyFolder: studyParameter(notebookPath, study) }),
@@ -92,20 +83,11 @@ export function runError(run: Exclude<NotebookRun, { status: "done" }>): Command
 
 function parseSetting(text: string): [string, string | number | boolean] {
   const [, name, value] = /^([A-Za-z_$][\w$]*)=(.*)$/s.exec(text) ?? [];
-  if (name === undefined) {
-    throw new CommandError(EXIT.usage, `--set takes <name>=<value>, not “${text}”.`);
-  }
+  if (name === undefined) throw misuse(`--set takes <name>=<value>, not “${text}”.`);
   if (value === "true" || value === "false") return [name, value === "true"];
   // Quotes make a text of what would be read as a number.
   const quoted = /^"(.*)"$/s.exec(value);
   if (quoted) return [name, quoted[1]];
   const number = parseNumber(value);
   return [name, "value" in number ? number.value : value];
-}
-
-function seconds(option: string, text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const number = parseNumber(text);
-  if ("value" in number && number.value > 0) return number.value;
-  throw new CommandError(EXIT.usage, `--${option} takes a number of seconds, not “${text}”.`);
 }

@@ -2,14 +2,11 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { SchemaNode } from "../entries/kinds.js";
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
+import { EXIT, misuse, parseCall } from "./call.js";
 import { printOrWrite } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
-const OPTIONS = {
-  out: { type: "string" },
-  draft: { type: "string", default: "2020-12" },
-} as const;
+const OPTIONS = { texts: ["out"], defaults: { draft: "2020-12" } };
 
 /** `loambook schema`: the JSON Schema of what goes in or of what comes out. */
 export async function schemaCommand(words: readonly string[]): Promise<number> {
@@ -17,18 +14,16 @@ export async function schemaCommand(words: readonly string[]): Promise<number> {
   const { place } = call;
   const draft = call.text("draft");
   if (place !== "study" && place !== "result") {
-    throw new CommandError(EXIT.usage, `Unknown schema “${place}”: give study or result.`);
+    throw misuse(`Unknown schema “${place}”: give study or result.`);
   }
   if (draft !== "2020-12" && draft !== "7") {
-    throw new CommandError(EXIT.usage, `Unknown draft “${draft}”: give 2020-12 or 7.`);
+    throw misuse(`Unknown draft “${draft}”: give 2020-12 or 7.`);
   }
   if (place === "result" && draft !== "2020-12") {
-    throw new CommandError(EXIT.usage, "The schema of results is there in draft 2020-12 only.");
+    throw misuse("The schema of results is there in draft 2020-12 only.");
   }
   const schema = place === "study" ? studyJsonSchema(draft) : resultJsonSchema();
-  const text = `${JSON.stringify(schema, undefined, 2)}\n`;
-  const out = call.text("out");
-  await printOrWrite(out, text);
+  await printOrWrite(call.text("out"), `${JSON.stringify(schema, undefined, 2)}\n`);
   return EXIT.ok;
 }
 
