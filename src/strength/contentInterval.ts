@@ -122,17 +122,11 @@ export function fiellerContent(
   checkFraction("confidence", confidence);
   const facts = STRENGTH_MODELS[fitted.model];
   checkThat(facts.degree === 1, { "fit.model": fitted.model }, "a model that is a straight line");
-  if (statistic === "prediction" && fitted.basis.variance !== "even") {
-    throw new RangeError(
-      `invalid \`statistic\`: ${statistic}; expected mean for scatter that grows with strength`,
-    );
-  }
+  const closed = statistic === "mean" || fitted.basis.variance === "even";
+  checkThat(closed, { statistic }, "mean for scatter that grows with strength");
   const response = toFittedScale(fitted, strengthMpa);
-  checkThat(
-    Number.isFinite(response),
-    { strengthMpa },
-    `a strength that the ${fitted.model} model can reach`,
-  );
+  const expected = `a strength that the ${fitted.model} model can reach`;
+  checkThat(Number.isFinite(response), { strengthMpa }, expected);
   const { centre, scale, coefficients, unscaledCovariance } = fitted.basis;
   const [a, b] = coefficients;
   // Weights or covariates tie the two coefficients together; shifting u by that tie sets them free again.

@@ -142,16 +142,17 @@ export function testedRange({ contentsPct }: FittedStrength): readonly [number, 
   return [contentsPct[0], contentsPct[contentsPct.length - 1]];
 }
 
+/** Where strengths are fitted: MPa, or ln MPa. */
+type OfModel = Pick<FittedStrength, "model">;
+
 /** From the fitted scale to MPa. */
-export function fromFittedScale(fit: FittedStrength, value: number): number {
-  return STRENGTH_MODELS[fit.model].strengthScale === "logarithm" ? Math.exp(value) : value;
+export function fromFittedScale({ model }: OfModel, value: number): number {
+  return STRENGTH_MODELS[model].strengthScale === "logarithm" ? Math.exp(value) : value;
 }
 
 /** From MPa to the fitted scale. */
-export function toFittedScale(fit: FittedStrength, strengthMpa: number): number {
-  return STRENGTH_MODELS[fit.model].strengthScale === "logarithm"
-    ? Math.log(strengthMpa)
-    : strengthMpa;
+export function toFittedScale({ model }: OfModel, strengthMpa: number): number {
+  return STRENGTH_MODELS[model].strengthScale === "logarithm" ? Math.log(strengthMpa) : strengthMpa;
 }
 
 /** Refuses a fit that has no curve, quoting why. */

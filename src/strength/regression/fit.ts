@@ -5,7 +5,13 @@ import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.
 import { checkFraction, checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say } from "../../words/message.js";
 import { type SelectedBlocks, selectBlocks } from "./blocks.js";
-import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve.js";
+import {
+  fromFittedScale,
+  type StrengthCoefficient,
+  type StrengthFit,
+  type StrengthFitPoint,
+  toFittedScale,
+} from "./curve.js";
 import {
   type ContentBasis,
   contentBasis,
@@ -72,16 +78,10 @@ export function fitStrength(
   checkThat(Number.isFinite(ageDays) && ageDays >= 0, { ageDays }, "0 or above");
   checkFraction("confidence", confidence);
   const logarithm = facts.strengthScale === "logarithm";
-  if (variance === "proportional" && logarithm) {
-    throw new RangeError(`invalid \`variance\`: ${variance}; expected even for the ${model} model`);
-  }
+  checkThat(variance === "even" || !logarithm, { variance }, `even for the ${model} model`);
   const batches = options.batches === "block";
-  const chosen = selectBlocks(specimens, facts, {
-    ageDays,
-    covariates,
-    batches,
-    at: options.at ?? {},
-  });
+  const asked = { ageDays, covariates, batches, at: options.at ?? {} };
+  const chosen = selectBlocks(specimens, facts, asked);
   const { used, problem } = chosen;
   const head = { model, formula: facts.formula, ageDays, blocks: used.length };
   if (problem) return { ...problem, ...head };
@@ -89,7 +89,7 @@ export function fitStrength(
   const contentsPct = [...new Set(contents)].sort((a, b) => a - b);
   const basis = contentBasis(facts, contents);
   const design = strengthDesign(facts, basis, chosen);
-  const response = used.map(({ strengthMpa }) => (logarithm ? Math.log(strengthMpa) : strengthMpa));
+  const response = used.map(({ strengthMpa }) => toFittedScale(facts, strengthMpa));
   const { solved, weights, reference, converged } = solveStrength(design.rows, response, variance);
   if (solved.status !== "ok") return { ...unsolved(solved, chosen), ...head };
   if (!converged) {
@@ -97,14 +97,12 @@ export function fitStrength(
     return { status: "not-converged", message, ...head };
   }
   const count = facts.coefficientNames.length;
-  const terms = design.termNames.length > 0 ? say`, with ${joinTexts(design.termNames)}` : "";
+  const names = design.terms.map(({ name }) => name);
+  const terms = names.length > 0 ? say`, with ${joinTexts(names)}` : "";
   return {
     status: "ok",
     message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
-    model,
-    formula: facts.formula,
-    ageDays,
-    blocks: used.length,
+    ...head,
     line: logarithm ? "median" : "mean",
     contentsPct,
     coefficients: plainCoefficients(facts, basis, solved, confidence, design),
@@ -192,29 +190,24 @@ function plainCoefficients(
   basis: ContentBasis,
   solved: LeastSquaresFit,
   confidence: number,
-  { termNames, termScales }: Pick<StrengthDesign, "termNames" | "termScales">,
+  { terms }: StrengthDesign,
 ): StrengthCoefficient[] {
   const dot = (a: readonly number[], b: readonly number[]) =>
     a.reduce((sum, value, index) => sum + value * b[index], 0);
   const t = tQuantile((1 + confidence) / 2, solved.degreesOfFreedom);
-  const names = [...facts.coefficientNames, ...termNames];
-  const curve = toPlainCoefficients(facts, basis).map((turn) => [
-    ...turn,
-    ...termNames.map(() => 0),
-  ]);
-  const terms = termScales.map((scale, index) =>
-    names.map((_, column) => (column === curve.length + index ? scale : 0)),
-  );
-  return [...curve, ...terms].map((turn, index) => {
+  const curve = toPlainCoefficients(facts, basis);
+  const columns = [
+    ...curve.map((turn, index) => ({ name: facts.coefficientNames[index], turn })),
+    ...terms.map(({ name, scale }, index) => {
+      return { name, turn: [...Array<number>(curve.length + index).fill(0), scale] };
+    }),
+  ];
+  return columns.map(({ name, turn }) => {
     const value = dot(turn, solved.coefficients);
-    const standardError = Math.sqrt(
-      dot(
-        turn,
-        solved.covariance.map((row) => dot(turn, row)),
-      ),
-    );
+    const turned = solved.covariance.map((row) => dot(turn, row));
+    const standardError = Math.sqrt(dot(turn, turned));
     return {
-      name: names[index],
+      name,
       value,
       standardError,
       low: value - t * standardError,
@@ -236,17 +229,13 @@ function fitPoints(
   weights: readonly number[],
 ): StrengthFitPoint[] {
   const { residuals, leverages, residualSumOfSquares, degreesOfFreedom, residualSd } = solved;
+  const scatter = { residualSumOfSquares, degreesOfFreedom };
   return used.map(({ id, row, cementPct, strengthMpa }, index) => {
     const fitted = solved.fitted[index];
-    const fittedMpa = facts.strengthScale === "logarithm" ? Math.exp(fitted) : fitted;
+    const fittedMpa = fromFittedScale(facts, fitted);
     const residual = residuals[index] * Math.sqrt(weights[index]);
     const leverage = leverages[index];
-    const ratio = studentisedResidual({
-      residual,
-      leverage,
-      residualSumOfSquares,
-      degreesOfFreedom,
-    });
+    const ratio = studentisedResidual({ residual, leverage, ...scatter });
     return {
       id,
       row,

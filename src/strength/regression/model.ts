@@ -144,10 +144,8 @@ export function toPlainCoefficients(
 /** The columns of a regression: the curve's, then one a covariate, then the batches'. */
 export interface StrengthDesign {
   readonly rows: readonly (readonly number[])[];
-  /** Names of the columns after the curve's own. */
-  readonly termNames: readonly Text[];
-  /** What one unit of each of those columns is multiplied by to give its printed unit. */
-  readonly termScales: readonly number[];
+  /** The columns after the curve's own; one unit of each times its scale gives its printed unit. */
+  readonly terms: readonly { readonly name: Text; readonly scale: number }[];
 }
 
 /**
@@ -160,7 +158,7 @@ export function strengthDesign(
   basis: ContentBasis,
   options: {
     readonly used: readonly SpecimenRecord[];
-    readonly covariates: readonly { readonly kind: StrengthCovariate; readonly at: number }[];
+    readonly covariates: readonly CovariateAt[];
     readonly batches: readonly string[];
   },
 ): StrengthDesign {
@@ -178,10 +176,9 @@ export function strengthDesign(
       ...columns.map(({ values, scale }) => values[index] / scale),
       ...shown.map((batch) => Number(block.batch === batch) - Number(block.batch === last)),
     ]),
-    termNames: [
-      ...columns.map(({ kind }) => wordFor(kind)),
-      ...shown.map((batch) => say`batch ${batch}`),
+    terms: [
+      ...columns.map(({ kind, scale }) => ({ name: wordFor(kind), scale: 1 / scale })),
+      ...shown.map((batch) => ({ name: say`batch ${batch}`, scale: 1 })),
     ],
-    termScales: [...columns.map(({ scale }) => 1 / scale), ...shown.map(() => 1)],
   };
 }
