@@ -44,7 +44,7 @@ export function activeSetSolve(
       set.findDirection(z);
       const stop = nearestStop(set, z, stalled > unknowns);
       for (let j = 0; j < unknowns; j++) z[j] += stop.length * set.direction[j];
-      clamp(set, z);
+      clamp(programme, z);
       const at = stop.condition;
       if (at >= 0) {
         hold(set, z, at);
@@ -85,8 +85,7 @@ function letGo(set: WorkingSet, condition: number): void {
 }
 
 /** Rounding must not carry a free unknown past its bound. */
-function clamp(set: WorkingSet, z: Float64Array): void {
-  const { lower, upper } = set.programme;
+function clamp({ lower, upper }: ActiveSetProgramme, z: Float64Array): void {
   for (let j = 0; j < z.length; j++) z[j] = Math.min(upper[j], Math.max(lower[j], z[j]));
 }
 
@@ -320,9 +319,7 @@ export class WorkingSet {
  */
 export function feasibleStart(programme: ActiveSetProgramme, z: Float64Array): number {
   const { unknowns, conditions, limits, equalities } = programme;
-  for (let j = 0; j < unknowns; j++) {
-    z[j] = Math.min(programme.upper[j], Math.max(programme.lower[j], z[j]));
-  }
+  clamp(programme, z);
   const rows = limits.length;
   if (rows === 0) return 0;
   const wide = unknowns + rows - equalities;

@@ -6,7 +6,7 @@ import {
   relativeBreach,
   type WorkingSet,
 } from "./activeSet.js";
-import { checkMatrix, checkVector } from "./checkVector.js";
+import { checkBounds, checkMatrix, checkVector, columnsOf } from "./checkVector.js";
 import { conditionOf, HouseholderQr } from "./householderQr.js";
 
 /** A constrained linear least-squares problem in `n` unknowns. */
@@ -88,7 +88,8 @@ const WORTH_REPEATING = 1e-14;
  *   unknowns.
  * @returns Never throws for conditions that contradict: see `status` and `infeasibility` (at most 1e-10
  *   when met). An infeasible answer has NaN multipliers and optimality residual.
- * @throws TypeError for parts that do not fit together; RangeError for an entry that is not a number.
+ * @throws TypeError for parts that do not fit together; RangeError for an entry that is not a number, or for
+ *   bounds that cross.
  *
  * Source: Lawson and Hanson, *Solving Least Squares Problems*, ch. 20–23; Nocedal and Wright, *Numerical
  * Optimization*, ch. 16 (both from memory); checked against SciPy and against every active set in turn.
@@ -106,100 +107,49 @@ const WORTH_REPEATING = 1e-14;
  * fit.activeBounds // => [0, 0]
  */
 export function constrainedLeastSquares(problem: ConstrainedProblem): ConstrainedFit {
-  const unknowns = checkConstrainedProblem(problem);
-  const crossed = findCrossed(problem);
-  if (crossed >= 0) return solve(untangled(problem), unknowns, crossed);
-  return solve(problem, unknowns, -1);
-}
-
-function solve(problem: ConstrainedProblem, unknowns: number, crossed: number): ConstrainedFit {
-  const scaled = scaledProgramme(problem, unknowns);
-  const z = scaled.start;
+  const scaled = scaledProgramme(problem, checkConstrainedProblem(problem));
+  const { programme, start: z } = scaled;
   const size = z.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-  let first = feasibleStart(scaled.programme, z);
-  let breach = relativeBreach(scaled.programme, z, size);
+  let first = feasibleStart(programme, z);
+  let breach = relativeBreach(programme, z, size);
   if (breach > WORTH_REPEATING) {
     // A long first step leaves its rounding behind; a second, short one clears it away.
-    first += feasibleStart(scaled.programme, z);
-    breach = relativeBreach(scaled.programme, z, size);
+    first += feasibleStart(programme, z);
+    breach = relativeBreach(programme, z, size);
   }
-  if (crossed >= 0 || breach > MAX_BREACH) {
-    const message =
-      crossed >= 0
-        ? `lower[${crossed}] lies above upper[${crossed}]`
-        : `no x meets all conditions; the closest breaks one by ${breach.toPrecision(2)} of its size`;
-    const worst = crossed >= 0 ? Math.max(breach, 1) : breach;
-    return constrainedReport(problem, scaled, z, { status: "infeasible", message, breach: worst });
+  if (breach > MAX_BREACH) {
+    const message = `no x meets all conditions; the closest breaks one by ${breach.toPrecision(2)} of its size`;
+    return constrainedReport(problem, scaled, z, { status: "infeasible", message, breach });
   }
-  const { set, converged, iterations } = activeSetSolve(scaled.programme, z);
+  const { set, converged, iterations } = activeSetSolve(programme, z);
   return constrainedReport(problem, scaled, z, {
     status: converged ? "ok" : "iteration-limit",
     message: converged
       ? "the conditions hold and no allowed change lessens the objective"
       : `stopped after ${iterations} iterations; x meets the conditions but may not be the best`,
-    breach: relativeBreach(scaled.programme, z, size),
+    breach: relativeBreach(programme, z, size),
     set,
     iterations: first + iterations,
   });
 }
 
-function findCrossed(problem: ConstrainedProblem): number {
-  const { lower, upper } = problem;
-  return lower && upper ? lower.findIndex((value, j) => value > upper[j]) : -1;
-}
-
-/** Crossed bounds meet halfway, so that the report can still show a point near both. */
-function untangled(problem: ConstrainedProblem): ConstrainedProblem {
-  const [lower, upper] = [problem.lower!, problem.upper!];
-  const meet = (own: readonly number[]): number[] =>
-    own.map((value, j) => (lower[j] > upper[j] ? lower[j] / 2 + upper[j] / 2 : value));
-  return { ...problem, lower: meet(lower), upper: meet(upper) };
-}
-
 /** Refuses a problem whose parts do not fit together; returns the number of unknowns. */
 function checkConstrainedProblem(problem: ConstrainedProblem): number {
-  const rows = problem.matrix.length;
-  const unknowns = problem.matrix[0]?.length ?? 0;
-  if (rows === 0 || unknowns === 0) {
-    throw new RangeError(
-      `invalid \`matrix\`: ${rows} rows by ${unknowns} columns; expected at least one of each`,
-    );
+  const { matrix, target, weights, equalities, inequalities } = problem;
+  const unknowns = columnsOf("matrix", matrix);
+  checkMatrix("matrix", matrix, unknowns);
+  checkVector("target", target, matrix.length);
+  if (weights) checkVector("weights", weights, matrix.length, 0);
+  if (equalities) {
+    checkMatrix("equalities.matrix", equalities.matrix, unknowns);
+    checkVector("equalities.target", equalities.target, equalities.matrix.length);
   }
-  checkMatrix("matrix", problem.matrix, unknowns);
-  checkVector("target", problem.target, rows);
-  if (problem.weights) checkVector("weights", problem.weights, rows, 0);
-  if (problem.equalities) {
-    checkMatrix("equalities.matrix", problem.equalities.matrix, unknowns);
-    checkVector("equalities.target", problem.equalities.target, problem.equalities.matrix.length);
+  if (inequalities) {
+    checkMatrix("inequalities.matrix", inequalities.matrix, unknowns);
+    checkVector("inequalities.limit", inequalities.limit, inequalities.matrix.length);
   }
-  if (problem.inequalities) {
-    checkMatrix("inequalities.matrix", problem.inequalities.matrix, unknowns);
-    checkVector(
-      "inequalities.limit",
-      problem.inequalities.limit,
-      problem.inequalities.matrix.length,
-    );
-  }
-  checkBounds("lower", problem.lower, unknowns, Infinity);
-  checkBounds("upper", problem.upper, unknowns, -Infinity);
+  checkBounds(problem, unknowns);
   return unknowns;
-}
-
-function checkBounds(
-  name: string,
-  values: readonly number[] | undefined,
-  length: number,
-  refused: number,
-): void {
-  if (!values) return;
-  if (values.length !== length) {
-    throw new TypeError(`invalid \`${name}\`: ${values.length} values; expected ${length}`);
-  }
-  values.forEach((value, j) => {
-    if (Number.isNaN(value) || value === refused) {
-      throw new RangeError(`invalid \`${name}[${j}]\`: ${value}; expected a number or ${-refused}`);
-    }
-  });
 }
 
 /** A problem in unknowns `z = x / columnScale` with conditions multiplied by `rowScale`. */
@@ -305,9 +255,7 @@ function scaledConditions(
   const conditions = new Float64Array(rows.length * unknowns);
   const rowScale = rows.map((row, i) => {
     let max = 0;
-    for (let j = 0; j < unknowns; j++) {
-      max = Math.max(max, Math.abs(row[j] * columnScale[j]));
-    }
+    for (let j = 0; j < unknowns; j++) max = Math.max(max, Math.abs(row[j] * columnScale[j]));
     const scale = max === 0 ? 1 : 2 ** -Math.round(Math.log2(max));
     for (let j = 0; j < unknowns; j++) {
       conditions[i * unknowns + j] = row[j] * columnScale[j] * scale;
@@ -356,7 +304,7 @@ function constrainedReport(
     multipliers: multipliersOf(problem, scaled, set),
     optimalityResidual: set ? kktResidual(scaled, set, z) : NaN,
     infeasibility: outcome.breach,
-    condition: set ? conditionLeft(set) : NaN,
+    condition: set ? conditionOf(set.reduced) : NaN,
     rank,
     iterations: outcome.iterations ?? 0,
     unique: set ? isUniqueSolution(set, z) : false,
@@ -367,10 +315,6 @@ function dot(a: readonly number[], b: readonly number[]): number {
   let sum = 0;
   for (let j = 0; j < b.length; j++) sum += a[j] * b[j];
   return sum;
-}
-
-function conditionLeft({ reduced }: WorkingSet): number {
-  return reduced.columns === 0 ? 1 : conditionOf(reduced);
 }
 
 /** Twice, because the solver works with half the objective. */

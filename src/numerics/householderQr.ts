@@ -198,8 +198,9 @@ export function unscaledCovariance(qr: HouseholderQr): { matrix: number[][]; con
   return { matrix, condition };
 }
 
-/** The condition alone, as `unscaledCovariance` gives it. */
+/** The condition alone, as `unscaledCovariance` gives it; 1 without columns. */
 export function conditionOf(qr: HouseholderQr): number {
+  if (qr.columns === 0) return 1;
   return qr.rank < qr.columns ? Infinity : invertedTriangle(qr).condition;
 }
 

@@ -1,4 +1,4 @@
-import { checkMatrix, checkVector } from "./checkVector.js";
+import { checkMatrix, checkVector, columnsOf } from "./checkVector.js";
 import { HouseholderQr, unscaledCovariance } from "./householderQr.js";
 
 /** What a linear least-squares fit found; arrays are in the order of the design's columns or rows. */
@@ -67,12 +67,7 @@ export function leastSquares(
   options: { weights?: readonly number[] } = {},
 ): LeastSquaresFit {
   const rows = design.length;
-  const columns = design[0]?.length ?? 0;
-  if (rows === 0 || columns === 0) {
-    throw new RangeError(
-      `invalid \`design\`: ${rows} rows by ${columns} columns; expected at least one of each`,
-    );
-  }
+  const columns = columnsOf("design", design);
   checkVector("response", response, rows);
   checkMatrix("design", design, columns);
   if (options.weights) checkVector("weights", options.weights, rows, 0);

@@ -1,3 +1,4 @@
+import { checkBounds } from "./checkVector.js";
 import { GaussNewtonStep } from "./gaussNewtonStep.js";
 import { unscaledCovariance } from "./householderQr.js";
 import { powerOf } from "./powerOf.js";
@@ -108,22 +109,22 @@ function descent(problem: NonlinearProblem): {
   solver: GaussNewtonStep;
   found: DampedResult;
 } {
-  const { start, lower, upper } = problem;
-  checkBounds(start, lower, upper);
+  const { start } = problem;
+  checkBounds(problem, start.length);
   const residuals = problem.residuals(start);
   const model = new NonlinearModel(problem, residuals.length);
   model.evaluations = 1;
   const solver = problem.memory?.restart() ?? new GaussNewtonStep(residuals.length, start.length);
   const message = whyInvalid(model, start, residuals);
   if (message !== undefined) {
-    const parameters = [...start];
-    const found = {
-      status: "invalid-start",
+    const status = "invalid-start";
+    const found: DampedResult = {
+      status,
       message,
-      parameters,
+      parameters: [...start],
       residuals,
       iterations: 0,
-    } as const;
+    };
     return { model, solver, found };
   }
   const found = dampedGaussNewton(model, solver, start, residuals, {
@@ -152,36 +153,13 @@ function whyInvalid(
   return bad >= 0 ? `residual ${bad} is ${residuals[bad]} at the start` : undefined;
 }
 
-function checkBounds(
-  start: readonly number[],
-  lower: readonly number[] | undefined,
-  upper: readonly number[] | undefined,
-): void {
-  for (const [name, values] of Object.entries({ lower, upper })) {
-    if (values && values.length !== start.length) {
-      throw new TypeError(
-        `invalid \`${name}\`: ${values.length} values; expected ${start.length}, one a parameter`,
-      );
-    }
-  }
-  for (let j = 0; j < start.length; j++) {
-    const min = lower?.[j] ?? -Infinity;
-    const max = upper?.[j] ?? Infinity;
-    if (min <= max) continue;
-    throw new RangeError(`invalid \`lower[${j}]\`: ${min}; expected at most ${max}`);
-  }
-}
-
 /** Beyond this damping a step no longer changes the parameters' digits. */
 const MAX_DAMPING = 1e20;
 
-interface DampedResult {
-  status: NonlinearFit["status"];
+interface DampedResult
+  extends Pick<NonlinearFit, "status" | "parameters" | "residuals" | "iterations"> {
   /** Why it could not start. */
-  message?: string;
-  parameters: number[];
-  residuals: number[];
-  iterations: number;
+  readonly message?: string;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { checkThat } from "../quantities/checkNumber.js";
 import { normalCdf, normalQuantile } from "./distributions.js";
 import { findRoot } from "./findRoot.js";
 
@@ -23,7 +24,9 @@ const DEEPEST = -45;
  * noncentralTCdf(3, 9, 2) // => 0.77327342
  */
 export function noncentralTCdf(x: number, df: number, delta: number): number {
-  checkArguments(x, df, delta);
+  checkThat(!Number.isNaN(x), { x }, "a number");
+  checkThat(df > 0 && df < Infinity, { df }, "a finite number above 0");
+  checkThat(Number.isFinite(delta), { delta }, "a finite number");
   if (Math.abs(x) === Infinity) return x > 0 ? 1 : 0;
   const widest = 1 + 9 / Math.sqrt(2 * df);
   // Curvature of the logarithm of the integrand: of the density, and of Φ where it is not yet 0 or 1.
@@ -44,16 +47,6 @@ export function noncentralTCdf(x: number, df: number, delta: number): number {
   return Math.min(1, total / weights);
 }
 
-function checkArguments(x: number, df: number, delta: number): void {
-  if (Number.isNaN(x)) throw new RangeError("invalid `x`: NaN; expected a number");
-  if (!(df > 0 && df < Infinity)) {
-    throw new RangeError(`invalid \`df\`: ${df}; expected a finite number above 0`);
-  }
-  if (!Number.isFinite(delta)) {
-    throw new RangeError(`invalid \`delta\`: ${delta}; expected a finite number`);
-  }
-}
-
 /**
  * The value that a noncentral t variable falls below with probability `p`.
  *
@@ -70,9 +63,7 @@ function checkArguments(x: number, df: number, delta: number): void {
  * noncentralTQuantile(0.95, 9, 2) // => 4.44710279
  */
 export function noncentralTQuantile(p: number, df: number, delta: number): number {
-  if (!(p > 0 && p < 1)) {
-    throw new RangeError(`invalid \`p\`: ${p}; expected strictly between 0 and 1`);
-  }
+  checkThat(p > 0 && p < 1, { p }, "strictly between 0 and 1");
   const excess = (x: number): number => noncentralTCdf(x, df, delta) - p;
   const outwards = excess(delta) < 0 ? 1 : -1;
   let near = delta;
@@ -104,14 +95,9 @@ export function noncentralTQuantile(p: number, df: number, delta: number): numbe
  * toleranceFactor(10, 0.95, 0.95) // => 2.911
  */
 export function toleranceFactor(n: number, coverage: number, confidence: number): number {
-  if (!Number.isInteger(n) || n < 2) {
-    throw new RangeError(`invalid \`n\`: ${n}; expected a whole number, at least 2`);
-  }
-  for (const [name, value] of Object.entries({ coverage, confidence })) {
-    if (!(value > 0 && value < 1)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected strictly between 0 and 1`);
-    }
-  }
+  checkThat(Number.isInteger(n) && n >= 2, { n }, "a whole number, at least 2");
+  checkThat(coverage > 0 && coverage < 1, { coverage }, "strictly between 0 and 1");
+  checkThat(confidence > 0 && confidence < 1, { confidence }, "strictly between 0 and 1");
   const root = Math.sqrt(n);
   return noncentralTQuantile(confidence, n - 1, normalQuantile(coverage) * root) / root;
 }

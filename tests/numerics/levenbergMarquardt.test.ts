@@ -247,7 +247,7 @@ describe("levenbergMarquardt", () => {
 
   it("refuses misuse by name and value", () => {
     expect(() => levenbergMarquardt({ residuals, start: [1, 1], lower: [0] })).toThrow(
-      new TypeError("invalid `lower`: 1 values; expected 2, one a parameter"),
+      new TypeError("invalid `lower`: 1 values; expected 2"),
     );
     expect(() =>
       levenbergMarquardt({ residuals, start: [1, 1], lower: [0, 2], upper: [5, 1] }),
