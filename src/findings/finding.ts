@@ -67,6 +67,24 @@ export function finding(
 }
 
 /**
+ * A finding where something is so, else none: to stand in the list of a function's findings.
+ *
+ * @example
+ * const words = { message: say`The loss is 3 %.`, expected: say`at most 2 %`, remedy: say`Weigh again.` };
+ * findingIf(3 > 2, { file: "sieve.csv" }, "warning", "sieve-loss", words).length // => 1
+ * findingIf(1 > 2, { file: "sieve.csv" }, "warning", "sieve-loss", words) // => []
+ */
+export function findingIf(
+  isSo: boolean,
+  place: FindingPlace,
+  severity: Severity,
+  code: string,
+  words: FindingWords,
+): Finding[] {
+  return isSo ? [finding(place, severity, code, words)] : [];
+}
+
+/**
  * Whether there is an error among the findings.
  *
  * @example

@@ -4,6 +4,7 @@ export {
   type FindingPlace,
   type FindingWords,
   finding,
+  findingIf,
   hasErrors,
   limitFindings,
   type Severity,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, findingIf } from "../findings/finding.js";
 import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
@@ -64,23 +64,20 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
       const read = allNumbers(values, "sieve", "lowPct", "highPct");
       if (!read) continue;
       const { sieve, lowPct, highPct } = read;
-      if (lowPct > highPct) {
-        const place = { file, row, value: `${written.lowPct}, ${written.highPct}` };
-        const found = finding(place, "error", "envelope-crossed", {
+      const value = `${written.lowPct}, ${written.highPct}`;
+      const isTwice = points.some(({ sizeMm }) => sizeMm === sieve);
+      findings.push(
+        ...findingIf(lowPct > highPct, { file, row, value }, "error", "envelope-crossed", {
           message: say`The lower limit is above the upper one.`,
           expected: say`low up to high`,
           remedy: say`Check whether the two columns were exchanged.`,
-        });
-        findings.push(found);
-      }
-      if (points.some(({ sizeMm }) => sizeMm === sieve)) {
-        const found = finding(cellPlace(sheet, entry, "sieve"), "error", "repeated-sieve", {
+        }),
+        ...findingIf(isTwice, cellPlace(sheet, entry, "sieve"), "error", "repeated-sieve", {
           message: say`This sieve stands twice in the sheet.`,
           expected: say`each sieve once`,
           remedy: say`Take one of the rows out.`,
-        });
-        findings.push(found);
-      }
+        }),
+      );
       points.push({ sizeMm: sieve, lowPct, highPct, ...numbersAmong(values, "weight"), row });
     }
     points.sort((a, b) => a.sizeMm - b.sizeMm);
@@ -94,13 +91,12 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
 function fallingLimits(file: string, points: readonly EnvelopePoint[]): Finding[] {
   return points.slice(1).flatMap(({ lowPct, highPct, row }, index) => {
     const finer = points[index];
-    if (lowPct >= finer.lowPct && highPct >= finer.highPct) return [];
+    const falls = lowPct < finer.lowPct || highPct < finer.highPct;
     const value = say`${formatPlain(lowPct)}, ${formatPlain(highPct)}`;
-    const found = finding({ file, row, value }, "error", "envelope-falls", {
+    return findingIf(falls, { file, row, value }, "error", "envelope-falls", {
       message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
       expected: say`limits of the passing that never fall as size grows`,
       remedy: say`Check whether the limits are percent passing, not retained.`,
     });
-    return [found];
   });
 }

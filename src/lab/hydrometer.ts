@@ -1,4 +1,4 @@
-import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { type Finding, type FindingPlace, finding, findingIf } from "../findings/finding.js";
 import { joinTexts, say } from "../words/message.js";
 import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
@@ -281,14 +281,12 @@ const SCALES: Readonly<Record<HydrometerType, { readonly min: number; readonly m
 /** A reading that this hydrometer cannot show: the instrument is another, or the columns are exchanged. */
 function offScale(place: FindingPlace, hydrometer: HydrometerType, value: CellValue): Finding[] {
   const { min, max } = SCALES[hydrometer];
-  if (typeof value !== "number" || (value >= min && value <= max)) return [];
-  return [
-    finding(place, "error", "off-scale", {
-      message: say`A hydrometer ${hydrometer} does not show this reading.`,
-      expected: say`${min} to ${max}`,
-      remedy: say`Read the type off the stem of the instrument, and check which column is which.`,
-    }),
-  ];
+  const isOff = typeof value === "number" && (value < min || value > max);
+  return findingIf(isOff, place, "error", "off-scale", {
+    message: say`A hydrometer ${hydrometer} does not show this reading.`,
+    expected: say`${min} to ${max}`,
+    remedy: say`Read the type off the stem of the instrument, and check which column is which.`,
+  });
 }
 
 /** Whether a hydrometer sheet gives control readings or separate corrections; findings where both or none. */
@@ -317,31 +315,25 @@ function correctionKind(sheet: SheetValues): {
     });
     return { kind: "control", findings: [found] };
   }
-  const findings: Finding[] = rows
-    .filter(({ written }) => written.control === "")
-    .map((entry) => emptyCell(cellPlace(sheet, entry, "control")));
-  if ("calibrationC" in factRows) {
-    const place = { file, row: factRows.calibrationC, column: "calibration temperature" };
-    const found = finding(place, "note", "unused-fact", {
-      message: say`The calibration temperature is not used: the control readings hold the temperature's share.`,
-      expected: say`the line only beside a dispersant correction`,
-      remedy: say`Nothing to do.`,
-    });
-    findings.unshift(found);
-  }
-  return { kind: "control", findings };
+  const empty = rows.filter(({ written }) => written.control === "");
+  const place = { file, row: factRows.calibrationC, column: "calibration temperature" };
+  const unused = findingIf("calibrationC" in factRows, place, "note", "unused-fact", {
+    message: say`The calibration temperature is not used: the control readings hold the temperature's share.`,
+    expected: say`the line only beside a dispersant correction`,
+    remedy: say`Nothing to do.`,
+  });
+  const missing = empty.map((entry) => emptyCell(cellPlace(sheet, entry, "control")));
+  return { kind: "control", findings: [...unused, ...missing] };
 }
 
 /** The equation of ASTM D7928 is that of two instruments. */
 function equationFindings({ file, factRows }: SheetValues, hydrometer: HydrometerType): Finding[] {
-  if (!NO_STANDARD_DEPTHS.has(hydrometer)) return [];
   const place = { file, row: factRows.temperatureDensity, value: hydrometer };
-  const found = finding(place, "error", "no-equation", {
+  return findingIf(NO_STANDARD_DEPTHS.has(hydrometer), place, "error", "no-equation", {
     message: say`The temperature-density equation holds for the hydrometers 151H and 152H.`,
     expected: say`a column “control”, or the line “dispersant correction”`,
     remedy: say`Give what was measured with this instrument.`,
   });
-  return [found];
 }
 
 const BULB = {
@@ -484,37 +476,33 @@ function partFindings(file: string, { depths, necks, toCentre, bulb, bulbRow }: 
     });
     return [found];
   }
-  if (depths.length > 0 || lacking.length === 0 || (necks.length === 0 && bulb.length === 0)) {
-    return [];
-  }
-  const found = finding({ file, row }, "error", "incomplete-calibration", {
+  const isPart = lacking.length > 0 && (necks.length > 0 || bulb.length > 0);
+  return findingIf(isPart, { file, row }, "error", "incomplete-calibration", {
     message: say`The dimensions of bulb and cylinder are given only in part.`,
     expected: joinTexts(lacking.map((key) => BULB[key])),
     remedy: say`Add the missing lines, or give measured depths in their place.`,
   });
-  return [found];
 }
 
 /** Depths need two marks or more, a bulb just two. */
 function countFindings(file: string, { depths, necks, firstRow }: Marks): Finding[] {
   const measured = depths.length > 0;
   const count = measured ? depths.length : necks.length;
-  if (count === 2 || (measured && count > 2)) return [];
+  const isWrong = measured ? count < 2 : count !== 2;
   const place = { file, row: firstRow, value: String(count) };
-  const found = finding(place, "error", "incomplete-calibration", {
+  return findingIf(isWrong, place, "error", "incomplete-calibration", {
     message: say`The calibration has ${count}{0, plural, one { mark} other { marks}}.`,
     expected: measured ? say`two marks or more` : say`two marks of the scale`,
     remedy: say`Measure at the lowest and the highest mark that is read.`,
   });
-  return [found];
 }
 
 function orderFindings(file: string, marks: readonly Mark[]): Finding[] {
   return marks.slice(1).flatMap(({ reading, mm, row }, index) => {
     const lower = marks[index];
-    if (reading > lower.reading && mm < lower.mm) return [];
+    const isWrong = reading <= lower.reading || mm >= lower.mm;
     const place = { file, row, value: say`${mm} mm` };
-    const found = finding(place, "error", "calibration-order", {
+    return findingIf(isWrong, place, "error", "calibration-order", {
       message:
         reading === lower.reading
           ? say`Two marks of the calibration have the same reading.`
@@ -522,6 +510,5 @@ function orderFindings(file: string, marks: readonly Mark[]): Finding[] {
       expected: say`less than ${lower.mm} mm, at a higher reading`,
       remedy: say`Check which distance belongs to which mark.`,
     });
-    return [found];
   });
 }

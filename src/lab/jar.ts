@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
@@ -113,14 +113,15 @@ function orderFindings(
   below: JarLayer | undefined,
 ): Finding[] {
   const remedy = say`Heights are those of the top above the bottom of the jar, read in order.`;
-  const findings = timeFindings(cellPlace(sheet, entry, "timeMin"), timeMin, below, { remedy });
-  if (!below || topMm >= below.topMm) return findings;
-  const sinks = finding(cellPlace(sheet, entry, "topMm"), "error", "layer-sinks", {
-    message: say`The settled soil stands lower than at the reading before.`,
-    expected: say`at least ${below.topMm} mm`,
-    remedy,
-  });
-  return [...findings, sinks];
+  const belowMm = below?.topMm ?? 0;
+  return [
+    ...timeFindings(cellPlace(sheet, entry, "timeMin"), timeMin, below, { remedy }),
+    ...findingIf(topMm < belowMm, cellPlace(sheet, entry, "topMm"), "error", "layer-sinks", {
+      message: say`The settled soil stands lower than at the reading before.`,
+      expected: say`at least ${belowMm} mm`,
+      remedy,
+    }),
+  ];
 }
 
 /** All three layers are there, and leave water above them. */
@@ -128,25 +129,21 @@ function heightFindings(
   { file, facts, rows, headers }: SheetValues,
   layers: readonly JarLayer[],
 ): Finding[] {
-  const findings: Finding[] = [];
-  if (rows.length < NAMES.length) {
-    const found = finding({ file, row: rows.at(-1)?.row }, "error", "missing-layer", {
+  const { topMm = 0, row } = layers.at(-1) ?? {};
+  const { waterDepthMm } = facts;
+  const isFull = typeof waterDepthMm === "number" && topMm >= waterDepthMm;
+  const top = { file, row, column: headers.topMm, value: say`${topMm}` };
+  const short = { file, row: rows.at(-1)?.row };
+  return [
+    ...findingIf(rows.length < NAMES.length, short, "error", "missing-layer", {
       message: say`The table does not have all three layers.`,
       expected: NAMES.join(", "),
       remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
-    });
-    findings.push(found);
-  }
-  const last = layers.at(-1);
-  const { waterDepthMm } = facts;
-  if (last && typeof waterDepthMm === "number" && last.topMm >= waterDepthMm) {
-    const place = { file, row: last.row, column: headers.topMm, value: say`${last.topMm}` };
-    const found = finding(place, "error", "jar-full-of-soil", {
+    }),
+    ...findingIf(isFull, top, "error", "jar-full-of-soil", {
       message: say`The soil stands as high as the water.`,
-      expected: say`less than the water's ${waterDepthMm} mm; a third of it is usual`,
+      expected: say`less than the water's ${Number(waterDepthMm)} mm; a third of it is usual`,
       remedy: say`Check the heights; repeat the test with less soil.`,
-    });
-    findings.push(found);
-  }
-  return findings;
+    }),
+  ];
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, findingIf } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
@@ -86,28 +86,28 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
       findings.push(...timeFindings(place, read.timeMin, samples.at(-1), { message }));
       samples.push({ ...read, row: entry.row });
     }
-    const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
-    if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
-      const place = { file, row: sheet.factRows.pipetteVolumeCm3, value: say`${pipette} cm³` };
-      const found = finding(place, "error", "pipette-volume", {
-        message: say`The pipette holds as much as the cylinder.`,
-        expected: say`less than ${cylinder} cm³`,
-        remedy: say`Check the two volumes and their units.`,
-      });
-      findings.push(found);
-    }
+    const [cylinder, pipette] = [
+      facts.cylinderVolumeCm3 as number,
+      facts.pipetteVolumeCm3 as number,
+    ];
+    const place = { file, row: sheet.factRows.pipetteVolumeCm3, value: say`${pipette} cm³` };
+    const volumes = findingIf(pipette >= cylinder, place, "error", "pipette-volume", {
+      message: say`The pipette holds as much as the cylinder.`,
+      expected: say`less than ${cylinder} cm³`,
+      remedy: say`Check the two volumes and their units.`,
+    });
     const { pretreatment, findings: treated } = readPretreatment(sheet);
     const record: PipetteRecord = {
       file,
       method: facts.method as string | undefined,
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
-      cylinderVolumeCm3: cylinder as number,
-      pipetteVolumeCm3: pipette as number,
+      cylinderVolumeCm3: cylinder,
+      pipetteVolumeCm3: pipette,
       dispersantG: facts.dispersantG as number,
       pretreatment,
       samples,
     };
-    return { record, findings: [...findings, ...treated] };
+    return { record, findings: [...findings, ...volumes, ...treated] };
   });
 }

@@ -1,4 +1,4 @@
-import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { type Finding, type FindingPlace, findingIf } from "../findings/finding.js";
 import { measured } from "../quantities/format.js";
 import { say } from "../words/message.js";
 
@@ -35,12 +35,10 @@ export const SETTLING_TIME = { min: 0.1, max: 20_160 };
 /** Whether a density worked out from readings is none that earth can have; told at the reading. */
 export function densityFindings(place: FindingPlace, dryDensityKgM3: number): Finding[] {
   const { min, max } = EARTH_DENSITY;
-  if (dryDensityKgM3 >= min && dryDensityKgM3 <= max) return [];
-  return [
-    finding(place, "error", "density-impossible", {
-      message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}. No compacted earth has such a density.`,
-      expected: say`${measured(min, "density")} to ${measured(max, "density")} (common practice, no source)`,
-      remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
-    }),
-  ];
+  const isImpossible = dryDensityKgM3 < min || dryDensityKgM3 > max;
+  return findingIf(isImpossible, place, "error", "density-impossible", {
+    message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}. No compacted earth has such a density.`,
+    expected: say`${measured(min, "density")} to ${measured(max, "density")} (common practice, no source)`,
+    remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
+  });
 }

@@ -1,4 +1,4 @@
-import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
 import { parseSieve, sieveNumbers } from "../quantities/sieves.js";
 import { convertToBase, type Dimension, normaliseUnit } from "../quantities/units.js";
@@ -286,40 +286,33 @@ function byPassing(rows: readonly SheetRow[]): readonly SheetRow[] {
   return numbers.toSorted((a, b) => passing(b) - passing(a));
 }
 
+const isPan = ({ values }: SheetRow) => values.sieve === "pan";
+
 /** Rows that stand fine to coarse throughout are turned; all others stay as they are. */
 function coarseToFine(rows: readonly SheetRow[]): readonly SheetRow[] {
   const sizes = rows.flatMap(({ values: { sieve } }) => (typeof sieve === "number" ? [sieve] : []));
   const rises = sizes.length > 1 && sizes.slice(1).every((size, index) => size > sizes[index]);
-  const panOutside = rows.slice(1, -1).every(({ values }) => values.sieve !== "pan");
-  if (!rises || !panOutside) return rows;
-  const turned = rows.filter(({ values }) => values.sieve !== "pan").toReversed();
-  const pans = rows.filter(({ values }) => values.sieve === "pan");
-  return [...turned, ...pans];
+  if (!rises || rows.slice(1, -1).some(isPan)) return rows;
+  return [...rows.filter((row) => !isPan(row)).toReversed(), ...rows.filter(isPan)];
 }
 
 /** A set has a sieve and, where it gives masses, a pan. */
 function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Finding[] {
-  const findings: Finding[] = [];
-  const pan = rows.find(({ values }) => values.sieve === "pan");
   const column = headers.sieve ?? "sieve";
-  if (rows.every(({ values }) => values.sieve === "pan")) {
-    const place = { file, row: rows[0].row, column, value: "pan" };
-    const found = finding(place, "error", "no-sieves", {
+  const pan = { file, row: rows[0].row, column, value: "pan" };
+  const isMissing = !isPercent(form) && !rows.some(isPan);
+  return [
+    ...findingIf(rows.every(isPan), pan, "error", "no-sieves", {
       message: say`The sheet has a pan and no sieve.`,
       expected: say`at least one sieve above the pan`,
       remedy: say`Fill in the sieves, or take the sheet out of study.yaml.`,
-    });
-    findings.push(found);
-  }
-  if (!isPercent(form) && !pan) {
-    const found = finding({ file, column }, "error", "missing-pan", {
+    }),
+    ...findingIf(isMissing, { file, column }, "error", "missing-pan", {
       message: say`The sheet has no pan row.`,
       expected: say`a last row “pan” with the mass under the finest sieve`,
       remedy: say`Weigh the pan, or write 0 where nothing reached it.`,
-    });
-    findings.push(found);
-  }
-  return findings;
+    }),
+  ];
 }
 
 /** Percentages are of the whole sample, and hide its masses; parts of one are no percentages. */
@@ -341,13 +334,15 @@ function percentFindings({ file, factRows, headers, rows }: SheetValues): Findin
     return [found];
   }
   const extra = Object.keys(factRows).find((key) => key !== "dryMassG" && key !== "method");
-  if (!extra) return [note];
-  const found = finding({ file, row: factRows[extra] }, "error", "passing-with-masses", {
-    message: say`Percentages are of the whole sample: a split or washing does not apply.`,
-    expected: say`only “dry mass (g)” above a table of percentages`,
-    remedy: say`Take the line out, or give the masses retained.`,
-  });
-  return [found, note];
+  const place = { file, row: factRows[extra ?? ""] };
+  return [
+    ...findingIf(extra !== undefined, place, "error", "passing-with-masses", {
+      message: say`Percentages are of the whole sample: a split or washing does not apply.`,
+      expected: say`only “dry mass (g)” above a table of percentages`,
+      remedy: say`Take the line out, or give the masses retained.`,
+    }),
+    note,
+  ];
 }
 
 /**
@@ -371,18 +366,19 @@ function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
       });
       return [found];
     }
-    if (washed >= LITTLE_LEFT * dry) return [];
     const severity = washed < NOTHING_LEFT * dry ? "error" : "warning";
-    const found = finding(place, severity, "washed-away", {
+    return findingIf(washed < LITTLE_LEFT * dry, place, severity, "washed-away", {
       message: say`Washing left ${formatFixed((100 * washed) / dry, 1)} % of the sample.`,
       expected: say`more than ${100 * LITTLE_LEFT} %, but for the finest clays`,
       remedy: say`Check the mass before washing and the units of both masses.`,
     });
-    return [found];
   });
 }
 
-/** Reads the splits of a sieve sheet, coarsest first; a finding for each that cannot be. */
+/**
+ * Reads the splits of a sieve sheet, coarsest first: the sample is divided at a sieve of the table, and each
+ * time at a finer one.
+ */
 function readSplits({ file, facts, factRows, rows }: SheetValues): {
   readonly splits: readonly SieveSplit[];
   readonly findings: readonly Finding[];
@@ -405,37 +401,22 @@ function readSplits({ file, facts, factRows, rows }: SheetValues): {
     if (typeof sizeMm !== "number" || typeof dryMassG !== "number") continue;
     const place = { file, row: factRows[size], value: say`${sizeMm} mm` };
     const inTable = rows.some(({ values }) => values.sieve === sizeMm);
-    findings.push(...splitFindings(place, sizeMm, splits.at(-1), inTable));
+    const above = splits.at(-1)?.sizeMm ?? Infinity;
+    findings.push(
+      ...findingIf(!inTable, place, "error", "split-not-in-set", {
+        message: say`The split sieve is not among the sieves of the table.`,
+        expected: say`one of the table's sieves`,
+        remedy: say`Give the sieve at which the sample was divided.`,
+      }),
+      ...findingIf(sizeMm >= above, place, "error", "split-order", {
+        message: say`This split is not finer than the one before it (${above} mm).`,
+        expected: say`splits from the coarsest to the finest`,
+        remedy: say`Number the splits in the order in which the sample was divided.`,
+      }),
+    );
     splits.push({ sizeMm, dryMassG, washedDryMassG: facts[washed] as number | undefined });
   }
   return { splits, findings };
-}
-
-/** The sample is divided at a sieve of the table, and each time at a finer one. */
-function splitFindings(
-  place: FindingPlace,
-  sizeMm: number,
-  above: SieveSplit | undefined,
-  inTable: boolean,
-): Finding[] {
-  const findings: Finding[] = [];
-  if (!inTable) {
-    const found = finding(place, "error", "split-not-in-set", {
-      message: say`The split sieve is not among the sieves of the table.`,
-      expected: say`one of the table's sieves`,
-      remedy: say`Give the sieve at which the sample was divided.`,
-    });
-    findings.push(found);
-  }
-  if (above && sizeMm >= above.sizeMm) {
-    const found = finding(place, "error", "split-order", {
-      message: say`This split is not finer than the one before it (${above.sizeMm} mm).`,
-      expected: say`splits from the coarsest to the finest`,
-      remedy: say`Number the splits in the order in which the sample was divided.`,
-    });
-    findings.push(found);
-  }
-  return findings;
 }
 
 /**
@@ -560,11 +541,10 @@ function panFindings(
   const { sieve } = entry.written;
   if (!sieve.startsWith("<") || !finest) return [];
   const { unit } = parseHeaderCell(sheet.headers.sieve);
-  if (parseSieve(sieve.slice(1), unit) === finest.sizeMm) return [];
-  const found = finding(place, "error", "pan-size", {
+  const isOther = parseSieve(sieve.slice(1), unit) !== finest.sizeMm;
+  return findingIf(isOther, place, "error", "pan-size", {
     message: say`The last row is what passed the finest sieve, and this size is another one.`,
     expected: say`pan, or < and ${finest.label}`,
     remedy: say`Check whether a sieve is missing above this row.`,
   });
-  return [found];
 }

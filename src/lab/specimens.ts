@@ -3,6 +3,7 @@ import {
   type FindingPlace,
   type FindingWords,
   finding,
+  findingIf,
 } from "../findings/finding.js";
 import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { measured } from "../quantities/format.js";
@@ -141,15 +142,15 @@ export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
       const stress = readStress(sheet, entry);
       const cement = hasCement ? readCementContent(sheet, entry) : { findings: [] };
       findings.push(...stress.findings, ...cement.findings, ...markFindings(sheet, entry));
-      const earlier = rowOfId.get(written.id);
-      if (earlier !== undefined) {
-        const found = finding(cellPlace(sheet, entry, "id"), "error", "repeated-block", {
+      const earlier = rowOfId.get(written.id) ?? 0;
+      const isUsed = earlier > 0;
+      findings.push(
+        ...findingIf(isUsed, cellPlace(sheet, entry, "id"), "error", "repeated-block", {
           message: say`This block's name is already used in row ${earlier}.`,
           expected: say`each block once`,
           remedy: say`Correct the name, or take the copy out.`,
-        });
-        findings.push(found);
-      }
+        }),
+      );
       rowOfId.set(written.id, row);
       const { shape, strengthMpa, dryDensityKgM3 } = stress;
       const { pct: cementPct } = cement;
@@ -208,20 +209,15 @@ function twinFindings(
     return twin ? [{ block, twin, measured }] : [];
   });
   const all = specimens.length >= 4 && 2 * copies.length >= specimens.length;
-  return copies
-    .filter(({ measured }) => all || measured >= CHANCE)
-    .map(({ block, twin }) =>
-      finding(
-        { file, row: block.row, column: headers.id, value: block.id },
-        all ? "error" : "warning",
-        "same-readings",
-        {
-          message: say`This block has the same readings as block ${twin.id} in row ${twin.row}, to the last digit.`,
-          expected: say`each block once, under its own name`,
-          remedy: say`Take the copy out: a block that counts twice makes the curve look surer than it is.`,
-        },
-      ),
-    );
+  return copies.flatMap(({ block, twin, measured }) => {
+    const place = { file, row: block.row, column: headers.id, value: block.id };
+    const isCopy = all || measured >= CHANCE;
+    return findingIf(isCopy, place, all ? "error" : "warning", "same-readings", {
+      message: say`This block has the same readings as block ${twin.id} in row ${twin.row}, to the last digit.`,
+      expected: say`each block once, under its own name`,
+      remedy: say`Take the copy out: a block that counts twice makes the curve look surer than it is.`,
+    });
+  });
 }
 
 /** The reason that keeps a block out; a plain no under that header gives none. */
@@ -234,15 +230,15 @@ function exclusion(value: CellValue): string | undefined {
 /** A mark keeps a block out of the curve, and nobody could read in the report why. */
 function markFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
   const reason = exclusion(entry.values.excluded);
-  if (reason === undefined) return [];
-  if (/\p{L}{3}|\p{Lo}/u.test(reason) && !/^(yes|true|excluded)$/i.test(reason)) return [];
-  return [
-    finding(cellPlace(sheet, entry, "excluded"), "error", "excluded-without-reason", {
-      message: say`This mark leaves the block out and gives no reason.`,
-      expected: say`a reason that will stand in the report`,
-      remedy: say`Write what was wrong with the block, or “no” where it counts.`,
-    }),
-  ];
+  const isBare =
+    reason !== undefined &&
+    (!/\p{L}{3}|\p{Lo}/u.test(reason) || /^(yes|true|excluded)$/i.test(reason));
+  const place = cellPlace(sheet, entry, "excluded");
+  return findingIf(isBare, place, "error", "excluded-without-reason", {
+    message: say`This mark leaves the block out and gives no reason.`,
+    expected: say`a reason that will stand in the report`,
+    remedy: say`Write what was wrong with the block, or “no” where it counts.`,
+  });
 }
 
 /** A sheet without any cement, strength or load: told once, and not at each of its blocks. */
@@ -444,73 +440,68 @@ function massFindings(
 ): Finding[] {
   if (moistKgM3 === undefined || dryKgM3 === undefined) return [];
   const { min, max } = MOIST_TO_DRY;
-  if (moistKgM3 >= min * dryKgM3 && moistKgM3 <= max * dryKgM3) return [];
-  return [
-    finding(place, "error", "mass-and-density-differ", {
-      message: say`The mass of this block over its volume, ${measured(moistKgM3, "density", 0)}, does not go with its dry density, ${measured(dryKgM3, "density", 0)}.`,
-      expected: say`${100 * min} to ${100 * max} % of the dry density, depending on the moisture (common practice, no source)`,
-      remedy: say`Check the mass, the sides and the density, and their units in the headers.`,
-    }),
-  ];
+  const differ = moistKgM3 < min * dryKgM3 || moistKgM3 > max * dryKgM3;
+  return findingIf(differ, place, "error", "mass-and-density-differ", {
+    message: say`The mass of this block over its volume, ${measured(moistKgM3, "density", 0)}, does not go with its dry density, ${measured(dryKgM3, "density", 0)}.`,
+    expected: say`${100 * min} to ${100 * max} % of the dry density, depending on the moisture (common practice, no source)`,
+    remedy: say`Check the mass, the sides and the density, and their units in the headers.`,
+  });
 }
 
 function stressFindings(
   sheet: SheetValues,
   entry: SheetRow,
   shape: SpecimenShape | undefined,
-  entered: number | undefined,
-  stress: number | undefined,
+  entered = NaN,
+  stress = NaN,
 ): Finding[] {
-  const { values, written } = entry;
-  const findings: Finding[] = [];
-  if (written.lengthMm && written.diameterMm) {
-    const value = `${written.lengthMm}; ${written.diameterMm}`;
-    const place = { ...cellPlace(sheet, entry, "diameterMm"), value };
-    const found = finding(place, "error", "two-shapes", {
+  const { headers, file } = sheet;
+  const { row, values, written } = entry;
+  const both = (column: string, ...keys: readonly string[]) => ({
+    ...cellPlace(sheet, entry, column),
+    value: keys.map((key) => written[key]).join("; "),
+  });
+  const isBoth = Boolean(written.lengthMm && written.diameterMm);
+  const isOff = Math.abs(entered / stress - 1) > ROUNDING;
+  // What is entered was refused at its cell.
+  const isOut = stress < MIN_STRENGTH_MPA || stress > MAX_STRENGTH_MPA;
+  const isImpossible = Number.isNaN(entered) && isOut;
+  const load = cellPlace(sheet, entry, "loadKn");
+  // What is written and cannot be read was told at its cell.
+  const isRound = shape === "cylinder" || (!shape && values.diameterMm !== undefined);
+  const face = isRound ? written.diameterMm : written.lengthMm && written.widthMm;
+  const isWritten = written.strengthMpa || (written.loadKn && face);
+  const isMissing =
+    Number.isNaN(entered) &&
+    Number.isNaN(stress) &&
+    Boolean(headers.strengthMpa || headers.loadKn) &&
+    !isWritten;
+  return [
+    ...findingIf(isBoth, both("diameterMm", "lengthMm", "diameterMm"), "error", "two-shapes", {
       message: say`This block has a length and a diameter.`,
       expected: say`length and width of a rectangular face, or the diameter of a round one`,
       remedy: say`Leave the cells of the other shape empty.`,
-    });
-    findings.push(found);
-  }
-  if (entered !== undefined && stress !== undefined && Math.abs(entered / stress - 1) > ROUNDING) {
-    const value = `${written.strengthMpa}; ${written.loadKn}`;
-    const place = { ...cellPlace(sheet, entry, "strengthMpa"), value };
-    const found = finding(place, "error", "strength-and-load-differ", {
-      message: say`The strength entered, ${measured(entered, "stress", 3)}, is not the load over the loaded face, ${measured(stress, "stress", 3)}.`,
-      expected: say`the same strength within 3 %`,
-      remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
-    });
-    findings.push(found);
-  }
-  if (entered === undefined && stress !== undefined) {
-    findings.push(...impossibleStress(cellPlace(sheet, entry, "loadKn"), stress));
-  }
-  // What is written and cannot be read was told at its cell.
-  const round = shape === "cylinder" || (!shape && values.diameterMm !== undefined);
-  const face = round ? written.diameterMm : written.lengthMm && written.widthMm;
-  const columns = sheet.headers.strengthMpa || sheet.headers.loadKn;
-  const told = !columns || written.strengthMpa || (written.loadKn && face);
-  if (entered === undefined && stress === undefined && !told) {
-    const place = { file: sheet.file, row: entry.row, value: "" };
-    const found = finding(place, "error", "missing-value", {
+    }),
+    ...findingIf(
+      isOff,
+      both("strengthMpa", "strengthMpa", "loadKn"),
+      "error",
+      "strength-and-load-differ",
+      {
+        message: say`The strength entered, ${measured(entered, "stress", 3)}, is not the load over the loaded face, ${measured(stress, "stress", 3)}.`,
+        expected: say`the same strength within 3 %`,
+        remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
+      },
+    ),
+    ...findingIf(isImpossible, load, "error", "strength-impossible", {
+      message: say`The load over the loaded face gives a strength of ${measured(stress, "stress", 4)}, which no block of earth has.`,
+      expected: say`${measured(MIN_STRENGTH_MPA, "stress")} to ${measured(MAX_STRENGTH_MPA, "stress")} (common practice, no source)`,
+      remedy: say`Check the load, the sides and the units in the headers.`,
+    }),
+    ...findingIf(isMissing, { file, row, value: "" }, "error", "missing-value", {
       message: say`This block has no strength.`,
       expected: say`a strength, or a load with the length and width (or the diameter) of the loaded face`,
       remedy: say`Fill in the readings, or start the row with # and a space to leave it out.`,
-    });
-    findings.push(found);
-  }
-  return findings;
-}
-
-/** A strength that no block has; what is entered was refused at its cell. */
-function impossibleStress(place: FindingPlace, stressMpa: number): Finding[] {
-  if (stressMpa >= MIN_STRENGTH_MPA && stressMpa <= MAX_STRENGTH_MPA) return [];
-  return [
-    finding(place, "error", "strength-impossible", {
-      message: say`The load over the loaded face gives a strength of ${measured(stressMpa, "stress", 4)}, which no block of earth has.`,
-      expected: say`${measured(MIN_STRENGTH_MPA, "stress")} to ${measured(MAX_STRENGTH_MPA, "stress")} (common practice, no source)`,
-      remedy: say`Check the load, the sides and the units in the headers.`,
     }),
   ];
 }

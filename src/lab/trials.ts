@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, findingIf } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
@@ -105,25 +105,26 @@ function trial({ row, values, written }: SheetRow): WorkshopTrial {
 
 function trialFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
   const { written } = entry;
-  const findings: Finding[] = [];
   const given = ["l", "a", "b"].filter((key) => written[key]);
-  if (given.length === 1 || given.length === 2) {
-    const value = given.map((key) => written[key]).join(", ");
-    const place = { ...cellPlace(sheet, entry, given[0]), value };
-    const found = finding(place, "error", "missing-value", {
-      message: say`A colour needs all three of L*, a* and b*.`,
-      expected: say`three numbers, or none`,
-      remedy: say`Fill in the missing ones, or leave all three empty.`,
-    });
-    findings.push(found);
-  }
-  if (!/^(yes|no)?$/i.test(written.dry ?? "")) {
-    const found = finding(cellPlace(sheet, entry, "dry"), "error", "not-yes-or-no", {
+  const value = given.map((key) => written[key]).join(", ");
+  const isPart = given.length === 1 || given.length === 2;
+  const isUnclear = !/^(yes|no)?$/i.test(written.dry ?? "");
+  return [
+    ...findingIf(
+      isPart,
+      { ...cellPlace(sheet, entry, given[0]), value },
+      "error",
+      "missing-value",
+      {
+        message: say`A colour needs all three of L*, a* and b*.`,
+        expected: say`three numbers, or none`,
+        remedy: say`Fill in the missing ones, or leave all three empty.`,
+      },
+    ),
+    ...findingIf(isUnclear, cellPlace(sheet, entry, "dry"), "error", "not-yes-or-no", {
       message: say`This cell says whether the mass stood still.`,
       expected: say`yes, no, or empty`,
       remedy: say`Write yes or no; put the rest in the remark.`,
-    });
-    findings.push(found);
-  }
-  return findings;
+    }),
+  ];
 }
