@@ -19,6 +19,7 @@ import {
   quantity,
   quantityColumn,
 } from "./cell.js";
+import { measureText } from "./site/crewMix.js";
 import { present, tableOf } from "./tableOf.js";
 import { noMix } from "./trials.js";
 
@@ -54,13 +55,6 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
   if (!mix) return noMix();
   const { units } = config;
   const { batch: recipe, parts } = mix.record;
-  const usable = usableForm(parts);
-  const counted = usable ? [...usable.materials, usable.cement] : [];
-  const partsOf = (id: string): Text => {
-    const line = counted.find((one) => one?.id === id);
-    if (!line) return BLANK;
-    return line.measure === null ? say`weigh` : String(line.measure);
-  };
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
   const withUnit = (kilograms: number) => massText(kilograms, units);
   const row = (line: RecipeLine, share: Text) => [
@@ -70,7 +64,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     mass(line.moistMassKg),
     looseVolume(line.looseVolumeL, units),
     digits(line.partsToCement),
-    partsOf(line.id),
+    measureText(usableForm(parts), line.id),
   ];
   const { water } = recipe;
   return {

@@ -2,13 +2,13 @@ import type { BuiltAmounts, ElementsQuantities } from "../batch/element.js";
 import { formworkDuration } from "../batch/formworkDuration.js";
 import { scaleRecipe } from "../batch/scaleRecipe.js";
 import { type SuppliedAmount, suppliedAmounts } from "../batch/supply.js";
-import type { KeyValuesBlock, NoteBlock, ReportBlock, TableBlock } from "../blocks/block.js";
+import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
 import type { SiteConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
 import { orderedDensity, specifiedMix } from "../study/specifiedMix.js";
-import { recordOf, supplyTerms } from "../study/studyRecord.js";
+import { type FoundRecord, recordOf, supplyTerms } from "../study/studyRecord.js";
 import type { CompactedDensity, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import {
@@ -25,66 +25,61 @@ import {
   GLOVES,
   type SiteOptions,
   type SiteSheet,
+  sheetOfMix,
   siteCautions,
   siteOptionsOf,
 } from "./site/siteSheet.js";
-import { elementNames } from "./studyEntries.js";
-import { doubtNotes, noMix } from "./trials.js";
+import { elementNames, ofElement } from "./studyEntries.js";
+import { type ListLine, listOf, type Optional, present } from "./tableOf.js";
+import { noMix } from "./trials.js";
 
 /** What has to be brought for the elements, all together, at the best density; the lifts of each by itself. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
   if (!mix || !isBuildable(config)) return noMix();
   const { units, elements, cement, site } = config;
   const { record, quantities, density } = mix;
-  const supplied = record.order ?? [];
   const volume = (cubicMetres: number) => volumeText(cubicMetres, units);
   const mass = (kilograms: number) => massText(kilograms, units, 4);
   const bag = massText(cement.bagMassKg, units, 2);
-  return {
-    kind: "keyValues",
-    caption: say`Quantities: ${elementNames(elements)}`,
-    items: [
-      { label: say`Rammed volume, net of openings`, value: volume(quantities.netVolumeM3) },
-      {
-        label: say`Rammed volume to make`,
-        value: wasteWords(volume(quantities.madeVolumeM3), elements),
-      },
-      ...(record.elements.length > 1
-        ? record.elements.map(({ name, amounts }) => ({
-            label: say`${name}, net and to make`,
-            value: say`${volume(amounts.netVolumeM3)}; ${volume(amounts.madeVolumeM3)}`,
-          }))
-        : []),
-      {
-        label: say`Dry density, rammed`,
-        value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
-      },
-      ...supplied
-        .filter(({ id }) => id !== "cement")
-        .map((amount) => ({
-          label: say`${amount.name}, moist mass`,
-          value: joinTexts([
+  return listOf(say`Quantities: ${elementNames(elements)}`, [
+    [say`Rammed volume, net of openings`, volume(quantities.netVolumeM3)],
+    [say`Rammed volume to make`, wasteWords(volume(quantities.madeVolumeM3), elements)],
+    ...(record.elements.length > 1 ? record.elements : []).map(
+      ({ name, amounts }): ListLine => [
+        say`${name}, net and to make`,
+        say`${volume(amounts.netVolumeM3)}; ${volume(amounts.madeVolumeM3)}`,
+      ],
+    ),
+    [
+      say`Dry density, rammed`,
+      say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
+    ],
+    ...(record.order ?? [])
+      .filter(({ id }) => id !== "cement")
+      .map(
+        (amount): ListLine => [
+          say`${amount.name}, moist mass`,
+          joinTexts([
             mass(amount.moistMassKg),
-            ...(amount.looseVolumeL === null
-              ? []
-              : [say`${volume(amount.looseVolumeL / 1000)} loose`]),
+            amount.looseVolumeL === null
+              ? undefined
+              : say`${volume(amount.looseVolumeL / 1000)} loose`,
             loadsText(amount),
             lossWords(config.materials.find(({ id }) => id === amount.id)),
           ]),
-        })),
-      {
-        label: cement.name,
-        value: joinTexts([cementText(quantities, cement, bag, mass), lossWords(cement)]),
-      },
-      { label: say`Water to add`, value: mass(quantities.mix.water.toAddKg) },
-      { label: say`Batches`, value: say`${record.batches ?? BLANK} of the size above` },
-      ...record.elements.map(({ name, amounts }) => ({
-        label: ofElement(say`Lifts`, name, record.elements),
-        value: say`${amounts.lifts} of ${depthText(amounts.compactedLiftM, units)} rammed, the last of ${depthText(amounts.lastLiftM, units)}`,
-      })),
-      ...formItems(record.elements, site, units),
-    ],
-  };
+        ],
+      ),
+    [cement.name, joinTexts([cementText(quantities, cement, bag, mass), lossWords(cement)])],
+    [say`Water to add`, mass(quantities.mix.water.toAddKg)],
+    [say`Batches`, say`${record.batches ?? BLANK} of the size above`],
+    ...record.elements.map(
+      ({ name, amounts }): ListLine => [
+        ofElement(say`Lifts`, name, record.elements),
+        say`${amounts.lifts} of ${depthText(amounts.compactedLiftM, units)} rammed, the last of ${depthText(amounts.lastLiftM, units)}`,
+      ],
+    ),
+    ...formLines(record.elements, site, units),
+  ]);
 }
 
 /**
@@ -97,40 +92,27 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteOptionsOf(result, options);
-  const record = recordOf(result, site)?.record;
-  const { mix, config } = result;
-  const ordered = mix &&
-    record?.total && {
-      amounts: record.total,
-      elements: record.elements,
-      batches: record.batches,
-      density: orderedDensity(mix.density, specifiedMix(result)),
-    };
-  const blocks: ReportBlock[] =
-    ordered && isBuildable(config)
-      ? [
-          ...doubtNotes(result),
-          orderTable(config, ordered, site),
-          formworkTable(config, ordered, site),
-          siteCautions(["lifting"]),
-          GLOVES,
-        ]
-      : [noMix()];
-  return { name: "order-list", title: say`Order list`, blocks };
+  const { mix } = result;
+  const found = recordOf(result, site);
+  const total = found?.record.total;
+  const blocks = mix &&
+    found &&
+    total && [
+      orderTable(found.config, total, orderedDensity(mix.density, specifiedMix(result)), site),
+      formworkTable(found, site),
+      siteCautions(["lifting"]),
+      GLOVES,
+    ];
+  return sheetOfMix("order-list", say`Order list`, result, blocks);
 }
 
-/** What the order list is made from. */
-interface Ordered {
-  readonly amounts: BuiltAmounts;
-  readonly elements: ElementsQuantities["each"];
-  readonly batches: number | null;
-  readonly density: CompactedDensity;
-}
-
-function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteConfig): TableBlock {
+function orderTable(
+  config: BuildableConfig,
+  amounts: BuiltAmounts,
+  { valueKgM3: best, lowKgM3, highKgM3, basis }: CompactedDensity,
+  { truck }: SiteConfig,
+): TableBlock {
   const { units, cement } = config;
-  const { amounts, density: weighed } = ordered;
-  const { valueKgM3: best, lowKgM3, highKgM3, basis } = weighed;
   const density = (value: number) => formatQuantity(value, "density", units, 4);
   const range = (low: number, high: number) =>
     ends({ low, high }, (kilograms) => massText(kilograms, units));
@@ -149,7 +131,7 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
       most.looseVolumeL === null ? BLANK : volumeText(most.looseVolumeL / 1000, units, 2);
     return [most.name, mass, loose, most.loads ? `${most.loads.loads}` : BLANK];
   };
-  const wastes = [...new Set(config.elements.map(({ wastePct }) => wastePct))];
+  const wastePct = wasteOfAll(config.elements);
   return {
     kind: "table",
     caption: elementNames(config.elements),
@@ -162,7 +144,7 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     rows: heavy.map(row),
     notes: [
       say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
-      say`${wastes.length === 1 ? say`Amounts include ${plain(wastes[0])} % waste.` : say`Amounts include the waste of each element.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose volume its bulking.`,
+      say`${wastePct === undefined ? say`Amounts include the waste of each element.` : say`Amounts include ${plain(wastePct)} % waste.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose volume its bulking.`,
       ...lossNote(config, heavy),
     ],
   };
@@ -183,29 +165,25 @@ function lossNote(
 }
 
 function formworkTable(
-  { units }: BuildableConfig,
-  { elements, batches }: Ordered,
+  { config: { units }, record: { elements, batches } }: FoundRecord,
   site: SiteConfig,
 ): KeyValuesBlock {
   const depth = (metres: number) => depthText(metres, units, 2);
-  return {
-    kind: "keyValues",
-    caption: say`Lifts and forms`,
-    items: [
-      ...elements.map(({ name, amounts }) => ({
-        label: ofElement(say`Lifts`, name, elements),
-        value: say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
-      })),
-      { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
-      ...formItems(elements, site, units),
-    ],
-  };
+  return listOf(say`Lifts and forms`, [
+    ...elements.map(
+      ({ name, amounts }): ListLine => [
+        ofElement(say`Lifts`, name, elements),
+        say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
+      ],
+    ),
+    [say`Batches`, say`${batches ?? BLANK} in all`],
+    ...formLines(elements, site, units),
+  ]);
 }
 
 /** Truck loads of a material in words; none where the study knows no truck. */
-function loadsText(amount: SuppliedAmount | undefined): Text | undefined {
-  if (!amount?.loads) return undefined;
-  return say`${amount.loads.loads} {0, plural, one {truck load} other {truck loads}}`;
+function loadsText({ loads }: SuppliedAmount): Text | undefined {
+  return loads ? say`${loads.loads} {0, plural, one {truck load} other {truck loads}}` : undefined;
 }
 
 /** What is lost in the heap and on the way, where the study tells it. */
@@ -229,53 +207,47 @@ function cementText(
     : say`${best} (${mass(cementKg.low)} to ${mass(cementKg.high)} over the blocks' densities), ${cementBags.low} to ${cementBags.high} bags of ${bag}`;
 }
 
-/** A label of one element, which names it where there are several. */
-function ofElement(label: Text, name: string, elements: readonly unknown[]): Text {
-  return elements.length > 1 ? say`${label}, ${name}` : label;
+/** The waste where it is the same for all elements, percent. */
+function wasteOfAll([first, ...others]: BuildableConfig["elements"]): number | undefined {
+  return others.every(({ wastePct }) => wastePct === first.wastePct) ? first.wastePct : undefined;
 }
 
 function wasteWords(volume: Text, elements: BuildableConfig["elements"]): Text {
-  const wastes = [...new Set(elements.map(({ wastePct }) => wastePct))];
-  return wastes.length === 1
-    ? say`${volume}, with ${wastes[0]} % waste`
-    : say`${volume}, with the waste of each element`;
+  const wastePct = wasteOfAll(elements);
+  return wastePct === undefined
+    ? say`${volume}, with the waste of each element`
+    : say`${volume}, with ${wastePct} % waste`;
 }
 
 /** Loose thickness of a lift of each element, area and time of the formwork of all. */
-function formItems(
+function formLines(
   elements: ElementsQuantities["each"],
   { forms, strippingHours }: SiteConfig,
   units: UnitSystem,
-): KeyValuesBlock["items"] {
+): ListLine[] {
   const formAreaM2 = elements.reduce((sum, { amounts }) => sum + amounts.formAreaM2, 0);
   const depth = (metres: number) => depthText(metres, units, 2);
   const stripping =
     strippingHours === undefined
       ? say`not entered; 24 hours is common practice without a source, and local rules, engineer and curing govern`
       : say`${plain(strippingHours)} hours, as entered; local rules, engineer and curing govern`;
-  return [
-    ...elements.flatMap(({ name, amounts: { looseLiftM, compactedOfLoosePct } }) =>
-      looseLiftM === null || compactedOfLoosePct === null
-        ? []
-        : [
-            {
-              label: ofElement(say`Loose lift thickness`, name, elements),
-              value: say`at most ${depth(looseLiftM)}, rammed to about ${fixed(compactedOfLoosePct, 0)} % of it; try it at the first lift`,
-            },
-          ],
+  return present([
+    ...elements.map(
+      ({ name, amounts: { looseLiftM, compactedOfLoosePct } }): Optional<ListLine> =>
+        looseLiftM !== null &&
+        compactedOfLoosePct !== null && [
+          ofElement(say`Loose lift thickness`, name, elements),
+          say`at most ${depth(looseLiftM)}, rammed to about ${fixed(compactedOfLoosePct, 0)} % of it; try it at the first lift`,
+        ],
     ),
-    {
-      label: say`Form area, all faces`,
-      value:
-        units === "SI"
-          ? say`${fixed(formAreaM2, 1)} m², ends and reveals counted`
-          : say`${fixed(convertFromBase(formAreaM2, "ft2", "area"), 0)} ft², ends and reveals counted`,
-    },
+    [
+      say`Form area, all faces`,
+      units === "SI"
+        ? say`${fixed(formAreaM2, 1)} m², ends and reveals counted`
+        : say`${fixed(convertFromBase(formAreaM2, "ft2", "area"), 0)} ft², ends and reveals counted`,
+    ],
     forms && strippingHours !== undefined
-      ? {
-          label: say`Formwork time`,
-          value: formworkDuration({ formAreaM2, ...forms, strippingHours }).message,
-        }
-      : { label: say`Strip forms after`, value: stripping },
-  ];
+      ? [say`Formwork time`, formworkDuration({ formAreaM2, ...forms, strippingHours }).message]
+      : [say`Strip forms after`, stripping],
+  ]);
 }

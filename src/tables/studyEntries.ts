@@ -63,6 +63,11 @@ export function elementNames(elements: readonly ElementConfig[]): Text {
   return joinTexts(elements.map(({ name }) => name));
 }
 
+/** A label of one element, which names it where there are several. */
+export function ofElement(label: Text, name: string, elements: readonly unknown[]): Text {
+  return elements.length > 1 ? say`${label}, ${name}` : label;
+}
+
 /** All elements, each with its kind and measures. */
 export function elementsText(elements: readonly ElementConfig[], units: UnitSystem): Text {
   return joinTexts(

@@ -1,10 +1,10 @@
-import type { NoteBlock, TableBlock, TableColumn } from "../blocks/block.js";
+import type { KeyValuesBlock, NoteBlock, TableBlock, TableColumn } from "../blocks/block.js";
 import type { DisplayKind, UnitSystem } from "../quantities/format.js";
 import type { Text } from "../words/message.js";
 import { quantity, quantityColumn } from "./cell.js";
 
 /** An entry of a list that may not be there: `isWeighed && …`. */
-type Optional<Entry> = Entry | false | null | undefined;
+export type Optional<Entry> = Entry | false | null | undefined;
 
 /** A column, or its header alone, with what stands in its cells. */
 export type ColumnCells<Item> = readonly [
@@ -50,6 +50,17 @@ export function tableOf<Item>(
     rows: items.map((item, index) => there.map(([, cell]) => cell(item, index))),
     notes: present(notes),
   };
+}
+
+/** A line of a list: what is told, and where it leads. */
+export type ListLine = readonly [label: Text, value: Text, to?: string];
+
+/** A list of labels with their values. */
+export function listOf(caption: Text, lines: readonly Optional<ListLine>[]): KeyValuesBlock {
+  const items = present(lines).map(([label, value, to]) =>
+    to === undefined ? { label, value } : { label, value, to },
+  );
+  return { kind: "keyValues", caption, items };
 }
 
 /** A line by itself, such as what stands in the place of a table. */

@@ -1,5 +1,5 @@
 import { type MeasuredForm, type MixRecord, usableForm } from "../../batch/mixRecord.js";
-import type { Recipe } from "../../batch/recipe.js";
+import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
 import type { ReportBlock, TableBlock } from "../../blocks/block.js";
@@ -10,14 +10,16 @@ import { bucketSize } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, numberColumn, plain } from "../cell.js";
-import { present, warning } from "../tableOf.js";
-import { doubtNotes, noMix } from "../trials.js";
-import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
+import { present, tableOf, warning } from "../tableOf.js";
+import { buckets, liquid, measureText, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import {
+  blankLines,
   CAUTIONS_IN_SHORT,
+  pairsTable,
   type SiteOptions,
   type SiteSheet,
+  sheetOfMix,
   siteCautions,
   siteOptionsOf,
 } from "./siteSheet.js";
@@ -46,29 +48,23 @@ export function siteSheets(result: StudyResult, options: SiteOptions = {}): read
  */
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks = site ? bucketBlocks(result, options, site) : [noMix()];
-  return { name: "bucket-card", title: say`Bucket card`, blocks };
+  const blocks = site && bucketBlocks(result, options, site);
+  return sheetOfMix("bucket-card", say`Bucket card`, result, blocks);
 }
 
 function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
   const { water } = site;
   return present([
-    ...doubtNotes(result),
     water.window.status !== "ok" && warning(water.window.message),
     ...bucketWarnings(result, site).map(warning),
     ...scaleWarnings(site.record).map(warning),
     batchTable(result, options, site),
-    {
-      kind: "table",
-      caption: say`Order of work`,
-      columns: [{ header: "" }, { header: "" }],
-      rows: [
-        ["1", say`Soil, sand and gravel: mix until it looks the same throughout.`],
-        ["2", say`Cement: mix until it looks the same throughout again.`],
-        ["3", say`Water by fine rose, bit by bit; ball test from the moisture card.`],
-        ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
-      ],
-    },
+    pairsTable(say`Order of work`, [
+      ["1", say`Soil, sand and gravel: mix until it looks the same throughout.`],
+      ["2", say`Cement: mix until it looks the same throughout again.`],
+      ["3", say`Water by fine rose, bit by bit; ball test from the moisture card.`],
+      ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
+    ]),
     CAUTIONS_IN_SHORT,
   ]);
 }
@@ -105,54 +101,44 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
   const { record, bucketL, batch, trial, water } = site;
   const { toAddKg } = water.window;
   const counted = usableForm(record.buckets);
-  const mass = (kilograms: number) => massText(kilograms, units);
-  const inBuckets = (id: string) => {
-    if (!counted) return [];
-    const line = [...counted.materials, counted.cement].find((one) => one?.id === id);
-    const measure = line?.measure ?? null;
-    return [measure === null ? say`weigh` : buckets(measure)];
-  };
-  const trialCell = (kilograms: number | undefined) => {
-    if (!trial) return [];
-    return [kilograms === undefined ? BLANK : trialMass(kilograms, units)];
-  };
-  const trialOf = (id: string) => trialCell(trial?.lines.find((line) => line.id === id)?.weighedKg);
-  const pour = (label: Text, kilograms: number, ofTrial?: number) => [
-    label,
-    ...(counted ? [liquid(kilograms, units), mass(kilograms)] : [liquid(kilograms, units)]),
-    ...trialCell(ofTrial),
-  ];
+  const weigh = (line: RecipeLine, name = line.name) => ({
+    name,
+    inBuckets: measureText(counted, line.id, buckets),
+    byScale: weighed(record, line, units),
+    trialKg: trial?.lines.find(({ id }) => id === line.id)?.weighedKg,
+  });
+  const pour = (name: Text, kilograms: number, trialKg?: number) => ({
+    name,
+    inBuckets: liquid(kilograms, units),
+    byScale: counted ? massText(kilograms, units) : liquid(kilograms, units),
+    trialKg,
+  });
   const size = massText(batch.dryMassKg, units);
-  return {
-    kind: "table",
-    caption: counted
+  return tableOf(
+    counted
       ? say`One batch of ${size} dry soil and aggregate. Bucket of ${bucketSize(bucketL, units)}, filled loosely, struck level`
       : say`One batch of ${size} dry soil and aggregate, by scale`,
-    columns: present([
-      { header: say`Put in` },
-      counted && numberColumn(say`Buckets`),
-      numberColumn(counted ? say`By scale instead, moist mass` : say`On a scale, moist mass`),
-      trial && numberColumn(say`Trial batch`),
-    ]),
-    rows: present([
-      ...batch.materials.map((line) => [
-        line.name,
-        ...inBuckets(line.id),
-        weighed(record, line, units),
-        ...trialOf(line.id),
-      ]),
-      batch.cementPct > 0 && [
-        say`Cement`,
-        ...inBuckets("cement"),
-        weighed(record, batch.cement, units),
-        ...trialOf("cement"),
-      ],
+    present([
+      ...batch.materials.map((line) => weigh(line)),
+      batch.cementPct > 0 && weigh(batch.cement, say`Cement`),
       pour(say`Water, start with`, toAddKg.low),
       pour(say`Water, aim for`, toAddKg.target, trial?.waterKg),
       pour(say`Water, never above`, toAddKg.high),
     ]),
-    notes: bucketNotes(result, options, site),
-  };
+    [
+      [say`Put in`, ({ name }) => name],
+      counted && [numberColumn(say`Buckets`), ({ inBuckets }) => inBuckets],
+      [
+        numberColumn(counted ? say`By scale instead, moist mass` : say`On a scale, moist mass`),
+        ({ byScale }) => byScale,
+      ],
+      trial && [
+        numberColumn(say`Trial batch`),
+        ({ trialKg }) => (trialKg === undefined ? BLANK : trialMass(trialKg, units)),
+      ],
+    ],
+    bucketNotes(result, options, site),
+  );
 }
 
 /** What the card holds against what the study asks for. */
@@ -226,8 +212,8 @@ const STEPS = [-2, -1, 0, 1, 2];
  */
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks = site ? [...doubtNotes(result), ...moistureBlocks(result, site)] : [noMix()];
-  return { name: "moisture-check", title: say`Moisture check`, blocks };
+  const blocks = site && moistureBlocks(result, site);
+  return sheetOfMix("moisture-check", say`Moisture check`, result, blocks);
 }
 
 function moistureBlocks(
@@ -237,59 +223,47 @@ function moistureBlocks(
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
   const range = say`${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
+  const percent = (value: number) => say`${fixed(value, 1)} %`;
   const mass = config.units === "SI" ? "g" : "oz";
   return [
-    {
-      kind: "table",
-      caption: say`The mix at compaction, percent of its dry mass`,
-      columns: [
-        numberColumn(say`Not below`),
-        numberColumn(say`Best`),
-        numberColumn(say`Not above`),
+    tableOf(
+      say`The mix at compaction, percent of its dry mass`,
+      [window],
+      [
+        [numberColumn(say`Not below`), ({ moisturePct }) => percent(moisturePct.low)],
+        [numberColumn(say`Best`), ({ targetMoisturePct }) => percent(targetMoisturePct)],
+        [numberColumn(say`Not above`), ({ moisturePct }) => percent(moisturePct.high)],
       ],
-      rows: [
-        [
-          say`${fixed(window.moisturePct.low, 1)} %`,
-          say`${fixed(window.targetMoisturePct, 1)} %`,
-          say`${fixed(window.moisturePct.high, 1)} %`,
-        ],
-      ],
-      notes: [windowNote(basis, fromTest)],
-    },
-    {
-      kind: "table",
-      caption: say`Ball and drop, before each lift`,
-      columns: [{ header: "" }, { header: "" }],
-      rows: [
+      [windowNote(basis, fromTest)],
+    ),
+    pairsTable(
+      say`Ball and drop, before each lift`,
+      [
         [say`Squeeze`, say`A handful, hard. Water on the hand: too wet.`],
         [say`Drop`, say`From shoulder height onto a hard, clean floor.`],
         [say`A few pieces`, say`Right: ram.`],
         [say`One lump, flattened`, say`Too wet: spread it, turn it, wait, test again.`],
         [say`Crumbs, or no ball`, say`Too dry: a little water by rose, mix, test again.`],
       ],
-      notes: [
+      [
         say`No water on squeezing, and just breaking up from shoulder height: Intermediate Technology Development Group, Technical Advice Note 2 (read). What the other shapes mean is common practice without a source; other texts drop from 1.5 m (from memory). To know the moisture, dry a sample.`,
       ],
-    },
-    {
-      kind: "table",
-      caption: say`Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)`,
-      columns: [
-        { header: say`Date, batch` },
-        { header: say`Pan, ${mass}` },
-        { header: say`Pan + damp, ${mass}` },
-        { header: say`Pan + dry, ${mass}` },
-        { header: say`Moisture, %` },
+    ),
+    blankLines(
+      say`Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)`,
+      [
+        say`Date, batch`,
+        say`Pan, ${mass}`,
+        say`Pan + damp, ${mass}`,
+        say`Pan + dry, ${mass}`,
+        say`Moisture, %`,
       ],
-      rows: Array.from({ length: 3 }, () => ["", "", "", "", ""]),
-    },
+      ["", "", ""],
+    ),
     {
       kind: "table",
       caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (range ${range})`,
-      columns: [
-        { header: say`Heaps hold` },
-        ...heaps.map((pct) => numberColumn(say`${fixed(pct, 1)} %`)),
-      ],
+      columns: [{ header: say`Heaps hold` }, ...heaps.map((pct) => numberColumn(percent(pct)))],
       rows: [
         [
           say`Pour in`,

@@ -1,5 +1,10 @@
 import { type GradingChange, gradingChange } from "../../batch/gradingChange.js";
-import type { MixRecord } from "../../batch/mixRecord.js";
+import {
+  type MeasuredForm,
+  type MeasuredLine,
+  type MixRecord,
+  usableForm,
+} from "../../batch/mixRecord.js";
 import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
@@ -16,7 +21,7 @@ import type { MixWater } from "../../study/mixWater.js";
 import { bucketLitres, LIQUID_UNIT, recordOf } from "../../study/studyRecord.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
-import { massText, plain } from "../cell.js";
+import { BLANK, massText, plain } from "../cell.js";
 import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
 /** What the site sheets are made from: the record of the mix, for the means of this crew. */
@@ -85,11 +90,25 @@ export function weighed(
   { id, moistMassKg }: Pick<RecipeLine, "id" | "moistMassKg">,
   units: UnitSystem,
 ): Text {
-  const lines = scale?.withinTolerance ? [...scale.materials, scale.cement] : [];
-  const shown = lines.find((line) => line?.id === id)?.measure;
-  if (shown === undefined || shown === null) return massText(moistMassKg, units);
+  const shown = lineOf(usableForm(scale), id)?.measure ?? null;
+  if (shown === null) return massText(moistMassKg, units);
   // Six digits hold every step of a scale, and none of the rounding errors behind it.
   return say`${plain(displayValue(1000 * shown, "mass", units), 6)} ${displayUnit("mass", units)}`;
+}
+
+function lineOf(form: MeasuredForm | null, id: string): MeasuredLine | null | undefined {
+  return form && [...form.materials, form.cement].find((line) => line?.id === id);
+}
+
+/** How much of a form a material or the cement takes, or that it is weighed; a dash for what is not in it. */
+export function measureText(
+  form: MeasuredForm | null,
+  id: string,
+  write: (count: number) => string = String,
+): Text {
+  const line = lineOf(form, id);
+  if (!line) return BLANK;
+  return line.measure === null ? say`weigh` : write(line.measure);
 }
 
 /** Whole and half buckets as they are called out: 3½. */

@@ -5,7 +5,7 @@ import { inUnits, type UnitSystem } from "../../quantities/format.js";
 import { joinTexts, say } from "../../words/message.js";
 import { MARKS } from "../cell.js";
 import { tableOf, warning } from "../tableOf.js";
-import type { SiteSheet } from "./siteSheet.js";
+import { blankLines, pairsTable, type SiteSheet } from "./siteSheet.js";
 
 /**
  * The forms for the field tests, one page each: what to do, what to write down, what may be concluded and how
@@ -39,21 +39,18 @@ function formOf(test: FieldTest, units: UnitSystem): ReportBlock[] {
     .filter(({ id }) => id !== "no-approval")
     .map(({ title }) => title);
   return [
-    {
-      kind: "table",
-      caption: say`${test.name}. ${test.asks}`,
-      columns: [{ header: "" }, { header: "" }],
-      rows: [[say`With`, test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
-    },
-    {
-      kind: "table",
-      caption: say`Sample, place, depth, date, by: ______________________________`,
-      columns: [{ header: say`To write down` }, { header: say`Reading` }],
-      rows: test.readings.map(({ label, unit }) => {
+    pairsTable(say`${test.name}. ${test.asks}`, [
+      [say`With`, test.tools],
+      ...test.steps.map((step, index) => [`${index + 1}`, step] as const),
+    ]),
+    blankLines(
+      say`Sample, place, depth, date, by: ______________________________`,
+      [say`To write down`, say`Reading`],
+      test.readings.map(({ label, unit }) => {
         const shown = unit && units === "US" ? (US_UNITS[unit] ?? unit) : unit;
-        return [shown ? say`${label}, ${shown}` : label, ""];
+        return shown ? say`${label}, ${shown}` : label;
       }),
-    },
+    ),
     tableOf(
       say`What may be concluded`,
       test.conclusions,

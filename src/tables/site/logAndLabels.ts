@@ -1,16 +1,19 @@
 import type { ReportBlock } from "../../blocks/block.js";
-import type { SiteConfig } from "../../entries/studyConfig.js";
-import type { StudyResult } from "../../study/studyResult.js";
+import type { RequirementConfig, SiteConfig } from "../../entries/studyConfig.js";
+import { checkNotNegative, checkThat } from "../../quantities/checkNumber.js";
+import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
-import { depthText, fixed, massText, plain } from "../cell.js";
-import { elementNames } from "../studyEntries.js";
-import { present, warning } from "../tableOf.js";
-import { doubtNotes, noMix } from "../trials.js";
+import { BLANK, depthText, fixed, massText, plain } from "../cell.js";
+import { elementNames, ofElement } from "../studyEntries.js";
+import { type ListLine, listOf, present, warning } from "../tableOf.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
+  blankLines,
   GLOVES,
+  pairsTable,
   type SiteOptions,
   type SiteSheet,
+  sheetOfMix,
   siteCautions,
   siteOptionsOf,
 } from "./siteSheet.js";
@@ -36,25 +39,26 @@ const IN_DOUBT: ReportBlock = warning(say`This mix is in doubt: read the warning
 export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteOptionsOf(result, options);
   const { strippingHours = 0, dampDays = DAY_ROWS } = site;
-  if (!(Number.isFinite(strippingHours) && strippingHours >= 0)) {
-    throw new RangeError(`invalid \`strippingHours\`: ${strippingHours}; expected 0 or above`);
-  }
-  if (!(Number.isInteger(dampDays) && dampDays >= 1 && dampDays <= MAX_DAYS)) {
-    throw new RangeError(
-      `invalid \`dampDays\`: ${dampDays}; expected a whole number from 1 to ${MAX_DAYS}`,
-    );
-  }
+  checkNotNegative("strippingHours", strippingHours);
+  checkCount({ dampDays }, MAX_DAYS);
   const mix = siteMix(result, options);
-  const blocks: ReportBlock[] = mix ? [...doubtNotes(result), ...logBlocks(site, mix)] : [noMix()];
-  return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
+  const blocks = mix && logBlocks(site, mix);
+  return sheetOfMix("making-and-curing-log", say`Making and curing log`, result, blocks);
 }
+
+function checkCount(named: Readonly<Record<string, number>>, max: number): void {
+  const [count] = Object.values(named);
+  const isCount = Number.isInteger(count) && count >= 1 && count <= max;
+  checkThat(isCount, named, `a whole number from 1 to ${max}`);
+}
+
+const numbersTo = (count: number) => Array.from({ length: count }, (_, index) => `${index + 1}`);
 
 /** The lifts of all elements, each with its number; with the element where there are several. */
 function liftNames(elements: SiteMix["record"]["elements"]): string[] {
-  const numbers = (lifts: number) => Array.from({ length: lifts }, (_, lift) => `${lift + 1}`);
-  if (elements.length === 0) return numbers(LIFT_ROWS);
+  if (elements.length === 0) return numbersTo(LIFT_ROWS);
   return elements.flatMap(({ name, amounts }) =>
-    numbers(amounts.lifts).map((lift) => (elements.length > 1 ? `${name} ${lift}` : lift)),
+    numbersTo(amounts.lifts).map((lift) => (elements.length > 1 ? `${name} ${lift}` : lift)),
   );
 }
 
@@ -64,75 +68,68 @@ function logBlocks(
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
   return present([
-    {
-      kind: "keyValues",
-      caption: elementNames(config.elements),
-      items: [
-        {
-          label: say`Mix`,
-          value: say`cement ${plain(batch.cementPct, 3)} %, water ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %, best ${fixed(window.targetMoisturePct, 1)} %`,
-        },
-        {
-          label: say`One batch`,
-          value: say`${massText(batch.dryMassKg, config.units)} dry soil and aggregate, ${massText(batch.cement.dryMassKg, config.units)} cement`,
-        },
-        ...elements.map(({ name, amounts }) => ({
-          label: elements.length > 1 ? say`A lift, ${name}` : say`A lift`,
-          value: joinTexts([
+    listOf(elementNames(config.elements), [
+      [
+        say`Mix`,
+        say`cement ${plain(batch.cementPct, 3)} %, water ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %, best ${fixed(window.targetMoisturePct, 1)} %`,
+      ],
+      [
+        say`One batch`,
+        say`${massText(batch.dryMassKg, config.units)} dry soil and aggregate, ${massText(batch.cement.dryMassKg, config.units)} cement`,
+      ],
+      ...elements.map(
+        ({ name, amounts }): ListLine => [
+          ofElement(say`A lift`, name, elements),
+          joinTexts([
             amounts.looseLiftM === null
               ? undefined
               : say`spread about ${depth(amounts.looseLiftM)}`,
             say`ram to ${depth(amounts.compactedLiftM)}; ${amounts.lifts} lifts, about ${fixed(amounts.batchesPerLift, 1)} batches each`,
           ]),
-        })),
-        {
-          label: say`Strip forms after`,
-          value: say`${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
-        },
-        {
-          label: say`Keep damp for`,
-          value: say`${dampDays === undefined ? "________" : plain(dampDays)} days, covered, out of sun, wind and frost`,
-        },
+        ],
+      ),
+      [
+        say`Strip forms after`,
+        say`${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
       ],
-    },
+      [
+        say`Keep damp for`,
+        say`${dampDays === undefined ? "________" : plain(dampDays)} days, covered, out of sun, wind and frost`,
+      ],
+    ]),
     siteCautions(["form-pressure"]),
-    {
-      kind: "table",
-      caption: say`Making: one line a lift`,
-      columns: [
-        { header: say`Lift`, align: "left" },
-        { header: say`Date` },
-        { header: say`Batch` },
-        { header: say`Water in at` },
-        { header: say`Rammed at` },
-        { header: say`Ball test` },
-        { header: say`Depth` },
-        { header: say`Ties, clamps checked` },
-        { header: say`By` },
+    blankLines(
+      say`Making: one line a lift`,
+      [
+        say`Lift`,
+        say`Date`,
+        say`Batch`,
+        say`Water in at`,
+        say`Rammed at`,
+        say`Ball test`,
+        say`Depth`,
+        say`Ties, clamps checked`,
+        say`By`,
       ],
-      rows: liftNames(elements).map((lift) => [lift, ...Array.from({ length: 8 }, () => "")]),
-    },
+      liftNames(elements),
+    ),
     siteCautions(["working-time", "lifting", "working-height"]),
     { kind: "pageBreak" },
     doubts.length > 0 && IN_DOUBT,
     GLOVES,
-    {
-      kind: "table",
-      caption: say`Curing: one line a day`,
-      columns: [
-        { header: say`Day`, align: "left" },
-        { header: say`Date` },
-        { header: say`Damp?` },
-        { header: say`Covered?` },
-        { header: say`Coldest` },
-        { header: say`Cracks, damage, rain` },
-        { header: say`By` },
+    blankLines(
+      say`Curing: one line a day`,
+      [
+        say`Day`,
+        say`Date`,
+        say`Damp?`,
+        say`Covered?`,
+        say`Coldest`,
+        say`Cracks, damage, rain`,
+        say`By`,
       ],
-      rows: Array.from({ length: dampDays ?? DAY_ROWS }, (_, day) => [
-        `${day + 1}`,
-        ...Array.from({ length: 6 }, () => ""),
-      ]),
-    },
+      numbersTo(dampDays ?? DAY_ROWS),
+    ),
     siteCautions(["cured-strength", "water-and-frost"]),
   ]);
 }
@@ -154,16 +151,18 @@ const PER_PAGE = 8;
  */
 export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const { labels = LABELS } = siteOptionsOf(result, options);
-  if (!(Number.isInteger(labels) && labels >= 1 && labels <= MAX_LABELS)) {
-    throw new RangeError(
-      `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MAX_LABELS}`,
-    );
-  }
-  const title = say`Labels for control blocks`;
+  checkCount({ labels }, MAX_LABELS);
   const { requirement } = result.config.strength;
-  if (!result.mix || !requirement) return { name: "block-labels", title, blocks: [noMix()] };
-  const { cementPct, doubts } = result.mix.record;
-  const { ageDays } = requirement;
+  const blocks = result.mix && requirement && labelBlocks(labels, result.mix, requirement);
+  return sheetOfMix("block-labels", say`Labels for control blocks`, result, blocks);
+}
+
+function labelBlocks(
+  labels: number,
+  { record }: MixStudy,
+  { ageDays }: RequirementConfig,
+): ReportBlock[] {
+  const { cementPct, doubts } = record;
   const label = (number: number) =>
     joinTexts(
       [
@@ -177,19 +176,19 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       ],
       "\n",
     );
-  const page = (first: number): ReportBlock => ({
-    kind: "table",
-    caption: say`Cut along the lines, tie on in a clear bag; with gloves on, scratch the number into the block`,
-    columns: [{ header: "" }, { header: "" }],
-    rows: Array.from({ length: Math.ceil(Math.min(PER_PAGE, labels - first + 1) / 2) }, (_, row) =>
-      [first + 2 * row, first + 2 * row + 1].map((number) =>
-        number <= labels ? label(number) : "–",
+  const labelOrDash = (number: number) => (number <= labels ? label(number) : BLANK);
+  const page = (first: number): ReportBlock => {
+    const rows = Math.ceil(Math.min(PER_PAGE, labels - first + 1) / 2);
+    return pairsTable(
+      say`Cut along the lines, tie on in a clear bag; with gloves on, scratch the number into the block`,
+      Array.from({ length: rows }, (_, row) => first + 2 * row).map(
+        (number) => [labelOrDash(number), labelOrDash(number + 1)] as const,
       ),
-    ),
-  });
-  const blocks: ReportBlock[] = [...doubtNotes(result), page(1), siteCautions(["cured-strength"])];
+    );
+  };
+  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"])];
   for (let first = PER_PAGE + 1; first <= labels; first += PER_PAGE) {
     blocks.push({ kind: "pageBreak" }, page(first));
   }
-  return { name: "block-labels", title, blocks };
+  return blocks;
 }

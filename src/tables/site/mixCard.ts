@@ -1,6 +1,6 @@
 import type { ElementAmounts } from "../../batch/element.js";
 import { type MeasuredForm, type MixRecord, usableForm } from "../../batch/mixRecord.js";
-import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
+import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import { type FoundRecord, recordOf } from "../../study/studyRecord.js";
@@ -16,12 +16,18 @@ import {
   numberColumn,
   plain,
 } from "../cell.js";
-import { elementNames } from "../studyEntries.js";
-import { present, warning } from "../tableOf.js";
-import { doubtNotes, noMix } from "../trials.js";
+import { elementNames, ofElement } from "../studyEntries.js";
+import { type ListLine, listOf, tableOf, warning } from "../tableOf.js";
 import { scaleWarnings } from "./crewCards.js";
-import { liquid, weighed } from "./crewMix.js";
-import { CAUTIONS_IN_SHORT, type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
+import { liquid, measureText, weighed } from "./crewMix.js";
+import {
+  CAUTIONS_IN_SHORT,
+  pairsTable,
+  type SiteOptions,
+  type SiteSheet,
+  sheetOfMix,
+  siteOptionsOf,
+} from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
@@ -34,28 +40,20 @@ import { CAUTIONS_IN_SHORT, type SiteOptions, type SiteSheet, siteOptionsOf } fr
  */
 export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const found = recordOf(result, siteOptionsOf(result, options));
-  const blocks: ReportBlock[] = found
-    ? [
-        ...doubtNotes(result),
-        ...partsWarning(found.record),
-        batchTable(found),
-        workTable(result, found),
-        // Before who checks what: a longer language may need a second page.
-        CAUTIONS_IN_SHORT,
-        checksTable(result, found.record),
-      ]
-    : [noMix()];
-  return { name: "mix-card", title: say`Mix card`, blocks };
+  const blocks = found && [
+    ...[...weighWarning(found.record), ...scaleWarnings(found.record)].map(warning),
+    batchTable(found),
+    workTable(result, found),
+    // Before who checks what: a longer language may need a second page.
+    CAUTIONS_IN_SHORT,
+    checksTable(result, found.record),
+  ];
+  return sheetOfMix("mix-card", say`Mix card`, result, blocks);
 }
 
 /** Whole parts, for a crew whose buckets make this mix too; where they do not, the bucket card has it weigh. */
 function countedParts({ buckets, parts }: MixRecord): MeasuredForm | null {
   return usableForm(buckets) && usableForm(parts);
-}
-
-function partsWarning(record: MixRecord): ReportBlock[] {
-  const texts = [...weighWarning(record), ...scaleWarnings(record)];
-  return texts.map((text) => warning(text));
 }
 
 /** That nothing is measured by volume, in the sense of the bucket card. */
@@ -76,39 +74,39 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
   const { batch: recipe } = record;
   const parts = countedParts(record);
   const { units } = config;
-  const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
-  const partsOf = (id: string): Text[] => {
-    if (!parts) return [];
-    const line = counted.find((one) => one.id === id);
-    if (!line) return [BLANK];
-    return [line.measure === null ? say`weigh` : String(line.measure)];
-  };
-  return {
-    kind: "table",
-    caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
-    columns: present([
-      { header: say`Put in` },
-      numberColumn(say`Share`, "%"),
-      parts && numberColumn(say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`),
-      numberColumn(parts ? say`Or by scale, moist` : say`Moist mass`),
-    ]),
-    rows: [
-      ...recipe.materials.map((line) => [
-        line.name,
-        fixed(line.sharePct, 1),
-        ...partsOf(line.id),
-        weighed(record, line, units),
-      ]),
-      [
-        config.cement.name,
-        plain(recipe.cementPct, 3),
-        ...partsOf(recipe.cement.id),
-        weighed(record, recipe.cement, units),
-      ],
-      [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
+  return tableOf(
+    say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
+    [
+      ...recipe.materials.map((line) => ({
+        id: line.id,
+        name: line.name,
+        share: fixed(line.sharePct, 1),
+        scale: weighed(record, line, units),
+      })),
+      {
+        id: recipe.cement.id,
+        name: config.cement.name,
+        share: plain(recipe.cementPct, 3),
+        scale: weighed(record, recipe.cement, units),
+      },
+      {
+        id: "water",
+        name: say`Water, aim for`,
+        share: BLANK,
+        scale: liquid(water.window.toAddKg.target, units),
+      },
     ],
-    notes: [say`Cement: percent of the dry soil and aggregate, in addition to their 100 %.`],
-  };
+    [
+      [say`Put in`, ({ name }) => name],
+      [numberColumn(say`Share`, "%"), ({ share }) => share],
+      parts && [
+        numberColumn(say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`),
+        ({ id }) => measureText(parts, id),
+      ],
+      [numberColumn(parts ? say`Or by scale, moist` : say`Moist mass`), ({ scale }) => scale],
+    ],
+    [say`Cement: percent of the dry soil and aggregate, in addition to their 100 %.`],
+  );
 }
 
 function workTable(result: StudyResult, { config, record, water }: FoundRecord): KeyValuesBlock {
@@ -117,28 +115,25 @@ function workTable(result: StudyResult, { config, record, water }: FoundRecord):
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
   const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
   const { elements, batches } = record;
-  return {
-    kind: "keyValues",
-    caption: elementNames(config.elements),
-    items: [
-      {
-        label: say`Water`,
-        value: say`${liquid(toAddKg.low, units)} to ${liquid(toAddKg.high, units)}; the mix at ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %, best ${fixed(targetMoisturePct, 1)} %`,
-      },
-      ...elements.map(({ name, amounts }) => ({
-        label: elements.length > 1 ? say`Lifts, ${name}` : say`Lifts`,
-        value: liftText(amounts, depth),
-      })),
-      {
-        label: say`Dry density, rammed`,
-        value:
-          minDensity === undefined
-            ? say`minimum not stated`
-            : say`at least ${formatQuantity(minDensity, "density", units, 4)}`,
-      },
-      { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
+  return listOf(elementNames(config.elements), [
+    [
+      say`Water`,
+      say`${liquid(toAddKg.low, units)} to ${liquid(toAddKg.high, units)}; the mix at ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %, best ${fixed(targetMoisturePct, 1)} %`,
     ],
-  };
+    ...elements.map(
+      ({ name, amounts }): ListLine => [
+        ofElement(say`Lifts`, name, elements),
+        liftText(amounts, depth),
+      ],
+    ),
+    [
+      say`Dry density, rammed`,
+      minDensity === undefined
+        ? say`minimum not stated`
+        : say`at least ${formatQuantity(minDensity, "density", units, 4)}`,
+    ],
+    [say`Batches`, say`${batches ?? BLANK} in all`],
+  ]);
 }
 
 function liftText(
@@ -152,30 +147,25 @@ function liftText(
 
 function checksTable({ config, quality }: StudyResult, record: MixRecord): TableBlock {
   const blocks = quality?.blocksALot;
-  return {
-    kind: "table",
-    caption: say`Who checks what`,
-    columns: [{ header: "" }, { header: "" }],
-    rows: [
-      [
-        say`Whoever mixes`,
-        countedParts(record)
-          ? say`every batch: level parts, cement weighed, evenly mixed`
-          : say`every batch: every material weighed, evenly mixed`,
-      ],
-      [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
-      [
-        say`Site leader`,
-        blocks === undefined
-          ? say`every day: bags against batches, a dried sample, blocks made`
-          : say`every day: bags against batches, a dried sample; every lot: ${blocks} blocks`,
-      ],
-      [
-        say`Responsible person`,
-        config.strength.requirement
-          ? say`trial wall; blocks at ${config.strength.requirement.ageDays} days; what follows from a failure`
-          : say`trial wall; blocks; what follows from a failure`,
-      ],
+  return pairsTable(say`Who checks what`, [
+    [
+      say`Whoever mixes`,
+      countedParts(record)
+        ? say`every batch: level parts, cement weighed, evenly mixed`
+        : say`every batch: every material weighed, evenly mixed`,
     ],
-  };
+    [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
+    [
+      say`Site leader`,
+      blocks === undefined
+        ? say`every day: bags against batches, a dried sample, blocks made`
+        : say`every day: bags against batches, a dried sample; every lot: ${blocks} blocks`,
+    ],
+    [
+      say`Responsible person`,
+      config.strength.requirement
+        ? say`trial wall; blocks at ${config.strength.requirement.ageDays} days; what follows from a failure`
+        : say`trial wall; blocks; what follows from a failure`,
+    ],
+  ]);
 }

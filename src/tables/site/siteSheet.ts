@@ -1,10 +1,11 @@
-import type { CautionsBlock, ReportBlock } from "../../blocks/block.js";
+import type { CautionsBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import type { SiteConfig } from "../../entries/studyConfig.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { cautionsBlock } from "../guidance.js";
-import { warning } from "../tableOf.js";
+import { type Optional, warning } from "../tableOf.js";
+import { doubtNotes, noMix } from "../trials.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
 export interface SiteSheet {
@@ -21,6 +22,41 @@ export interface SiteSheet {
     | "trial-blocks";
   readonly title: Text;
   readonly blocks: readonly ReportBlock[];
+}
+
+/** A page about the mix, headed by what speaks against building from it; one warning where there is none. */
+export function sheetOfMix(
+  name: SiteSheet["name"],
+  title: Text,
+  result: StudyResult,
+  blocks: Optional<readonly ReportBlock[]>,
+): SiteSheet {
+  return { name, title, blocks: blocks ? [...doubtNotes(result), ...blocks] : [noMix()] };
+}
+
+/** Lines without a head: what to do, or who does what. */
+export function pairsTable(
+  caption: Text,
+  rows: readonly (readonly [Text, Text])[],
+  notes?: readonly Text[],
+): TableBlock {
+  return { kind: "table", caption, columns: [{ header: "" }, { header: "" }], rows, notes };
+}
+
+/** Lines to be filled in by hand: the first cell of each is written, the others are empty. */
+export function blankLines(
+  caption: Text,
+  headers: readonly Text[],
+  firstCells: readonly Text[],
+  notes?: readonly Text[],
+): TableBlock {
+  return {
+    kind: "table",
+    caption,
+    columns: headers.map((header) => ({ header })),
+    rows: firstCells.map((first) => headers.map((_, column) => (column === 0 ? first : ""))),
+    notes,
+  };
 }
 
 /** For cards where the hand meets wet mix only in passing. */

@@ -5,7 +5,7 @@ import { fixed, numberColumn, plain } from "../cell.js";
 import { warning } from "../tableOf.js";
 import { noMix } from "../trials.js";
 import { trialMass } from "./crewCards.js";
-import { type SiteSheet, siteCautions } from "./siteSheet.js";
+import { blankLines, pairsTable, type SiteSheet, siteCautions } from "./siteSheet.js";
 
 /** Stands on each page of a trial. */
 const TEST_BLOCKS_ONLY: ReportBlock = warning(
@@ -65,19 +65,14 @@ export function trialCard(result: StudyResult): SiteSheet {
           : say`The damp materials bring water: ${trialMass(batches[0].waterInMaterialsKg, units)} in the first batch, at the moistures of the study. Dry a sample of each.`,
       ],
     },
-    {
-      kind: "table",
-      caption: say`To be found before this blend may be built with`,
-      columns: [{ header: "" }, { header: "" }],
-      rows: [
-        [say`Compaction`, say`five points about the top, of this blend`],
-        [
-          say`Blocks`,
-          say`of each cement content, cured as the wall will be; crushed dry, moist or soaked as the requirement says`,
-        ],
-        [say`Then`, say`write shares, curing, shape and how they were crushed into the study`],
+    pairsTable(say`To be found before this blend may be built with`, [
+      [say`Compaction`, say`five points about the top, of this blend`],
+      [
+        say`Blocks`,
+        say`of each cement content, cured as the wall will be; crushed dry, moist or soaked as the requirement says`,
       ],
-    },
+      [say`Then`, say`write shares, curing, shape and how they were crushed into the study`],
+    ]),
     siteCautions(["cement-burns", "silica-dust"]),
   ];
   return { name: "trial-card", title, blocks };
@@ -88,30 +83,23 @@ const LINES = 12;
 
 /** A page to write down what is seen on the blocks of a trial. The program judges none of it. */
 export function trialLooksCard(_result: StudyResult): SiteSheet {
-  const columns = [
-    say`Block`,
-    say`Texture`,
-    say`Edges`,
-    say`Cracks`,
-    say`Colour, dry`,
-    say`Photo`,
-    say`Who`,
-    say`Date`,
-  ];
-  return {
-    name: "trial-blocks",
-    title: say`Trial blocks by eye`,
-    blocks: [
-      TEST_BLOCKS_ONLY,
-      {
-        kind: "table",
-        caption: say`What is seen, in your own words`,
-        columns: columns.map((header) => ({ header })),
-        rows: Array.from({ length: LINES }, () => columns.map(() => "")),
-        notes: [
-          say`Colour when the mass stands still between two weighings a day apart: damp earth looks darker. Photographs side by side in one light, with a grey card.`,
-        ],
-      },
+  const lines = blankLines(
+    say`What is seen, in your own words`,
+    [
+      say`Block`,
+      say`Texture`,
+      say`Edges`,
+      say`Cracks`,
+      say`Colour, dry`,
+      say`Photo`,
+      say`Who`,
+      say`Date`,
     ],
-  };
+    Array.from({ length: LINES }, () => ""),
+    [
+      say`Colour when the mass stands still between two weighings a day apart: damp earth looks darker. Photographs side by side in one light, with a grey card.`,
+    ],
+  );
+  const blocks = [TEST_BLOCKS_ONLY, lines];
+  return { name: "trial-blocks", title: say`Trial blocks by eye`, blocks };
 }
