@@ -1,4 +1,4 @@
-import { type Finding, type FindingWords, finding } from "../../findings/finding.js";
+import { type Finding, type FindingWords, finding, findingIf } from "../../findings/finding.js";
 import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid, SheetMapping } from "./grid.js";
 import { type CellRule, headerUnit, parseHeaderCell, type SheetLayout } from "./layout.js";
@@ -111,17 +111,17 @@ function unknownTargets(
         return [found];
       }
       const units = headerUnit(rule, { file, text: ours }).findings;
-      const findings = units.map((unit) => ({ ...unit, column }));
       // The three forms of a sieve sheet share a key: only names can be taken.
       const earlier = taken.get(rule.names[0]);
       taken.set(rule.names[0], own);
-      if (earlier === undefined) return findings;
-      const twice = finding(place, "error", "mapped-twice", {
-        message: say`“${ours}” is given twice: also by “${earlier}”.`,
-        expected: say`each of our names once`,
-        remedy: say`Take one of the two out.`,
-      });
-      return [...findings, twice];
+      return [
+        ...units.map((unit) => ({ ...unit, column })),
+        ...findingIf(earlier !== undefined, place, "error", "mapped-twice", {
+          message: say`“${ours}” is given twice: also by “${earlier ?? ""}”.`,
+          expected: say`each of our names once`,
+          remedy: say`Take one of the two out.`,
+        }),
+      ];
     });
   };
   const lines = new Map<string, string>();
@@ -134,11 +134,18 @@ function unknownTargets(
 }
 
 /** A sheet with the place of its header, before it is mapped. */
-interface OwnSheet {
-  readonly file: string;
-  readonly rows: readonly (readonly string[])[];
+interface OwnSheet extends Pick<SheetGrid, "file" | "rows"> {
   readonly headerIndex: number;
 }
+
+/** Tells what is wrong with an entry of a mapping. */
+type Refuse = (
+  isSo: boolean,
+  code: string,
+  part: string,
+  own: string,
+  words: FindingWords,
+) => Finding[];
 
 /** What is wrong with the left-hand sides of a mapping: texts that the sheet lacks or holds twice. */
 function absentSources(
@@ -148,42 +155,38 @@ function absentSources(
   { file, key }: MappingPlace,
 ): Finding[] {
   const { rows, headerIndex } = sheet;
-  const refuse = (code: string, part: string, own: string, words: FindingWords) =>
-    finding({ file, column: `${key}.${part}.${own}`, value: own }, "error", code, words);
-  const findings = absentColumns(sheet, mapping, layouts, refuse);
+  const refuse: Refuse = (isSo, code, part, own, words) =>
+    findingIf(isSo, { file, column: `${key}.${part}.${own}`, value: own }, "error", code, words);
   const above = rows.slice(0, Math.max(0, headerIndex)).filter((cells) => !isBlankOrRemark(cells));
-  for (const own of Object.keys(mapping.lines)) {
-    if (above.some(([cell]) => foldedCell(cell) === foldedCell(own))) continue;
-    const found = refuse("absent-line", "lines", own, {
-      message: say`${sheet.file} has no line “${own}” above its table.`,
-      expected: say`the text of a line's first cell`,
-      remedy: say`Write it as it stands in the sheet, and check “skip-rows”.`,
-    });
-    findings.push(found);
-  }
-  const factRules = layouts.flatMap(({ facts }) => facts);
-  for (const fact of Object.keys(mapping.facts)) {
-    const rule = ruleOf(factRules, fact);
-    const line = above.find(([cell]) => rule && ruleOf([rule], cell) !== undefined);
-    if (!line) continue;
-    const found = refuse("mapped-twice", "header-values", fact, {
-      message: say`${sheet.file} has a line “${line[0]}” of its own.`,
-      expected: say`the line in the sheet, or the value in study.yaml`,
-      remedy: say`Take one of the two out.`,
-    });
-    findings.push(found);
-  }
+  const lines = new Set(above.map(([cell]) => foldedCell(cell)));
   const below = new Set(rows.slice(headerIndex + 1).flatMap((cells) => cells.map(foldedCell)));
-  for (const own of Object.keys(mapping.cells)) {
-    if (below.has(foldedCell(own))) continue;
-    const found = refuse("absent-cell", "cells", own, {
-      message: say`No cell of the table of ${sheet.file} is “${own}”.`,
-      expected: say`the whole text of a cell below the header`,
-      remedy: say`Write it as it stands in the sheet, or take it out.`,
-    });
-    findings.push(found);
-  }
-  return findings;
+  const factRules = layouts.flatMap(({ facts }) => facts);
+  return [
+    ...absentColumns(sheet, mapping, layouts, refuse),
+    ...Object.keys(mapping.lines).flatMap((own) =>
+      refuse(!lines.has(foldedCell(own)), "absent-line", "lines", own, {
+        message: say`${sheet.file} has no line “${own}” above its table.`,
+        expected: say`the text of a line's first cell`,
+        remedy: say`Write it as it stands in the sheet, and check “skip-rows”.`,
+      }),
+    ),
+    ...Object.keys(mapping.facts).flatMap((fact) => {
+      const rule = ruleOf(factRules, fact);
+      const [line] = above.find(([cell]) => rule && ruleOf([rule], cell) !== undefined) ?? [];
+      return refuse(line !== undefined, "mapped-twice", "header-values", fact, {
+        message: say`${sheet.file} has a line “${line ?? ""}” of its own.`,
+        expected: say`the line in the sheet, or the value in study.yaml`,
+        remedy: say`Take one of the two out.`,
+      });
+    }),
+    ...Object.keys(mapping.cells).flatMap((own) =>
+      refuse(!below.has(foldedCell(own)), "absent-cell", "cells", own, {
+        message: say`No cell of the table of ${sheet.file} is “${own}”.`,
+        expected: say`the whole text of a cell below the header`,
+        remedy: say`Write it as it stands in the sheet, or take it out.`,
+      }),
+    ),
+  ];
 }
 
 /** Columns of a mapping that the sheet lacks, holds twice, or has beside one of its own. */
@@ -191,47 +194,39 @@ function absentColumns(
   { file, rows, headerIndex }: OwnSheet,
   mapping: SheetMapping,
   layouts: readonly SheetLayout[],
-  refuse: (code: string, part: string, own: string, words: FindingWords) => Finding,
+  refuse: Refuse,
 ): Finding[] {
-  const findings: Finding[] = [];
   const header = rows[headerIndex] ?? [];
   const shown = header.filter((cell) => cell !== "").map((cell) => `“${cell}”`);
   const mapped = new Set(Object.keys(mapping.columns).map(foldedCell));
   const rules = layouts.flatMap(({ columns }) => columns);
-  for (const [own, ours] of Object.entries(mapping.columns)) {
+  return Object.entries(mapping.columns).flatMap(([own, ours]) => {
     const count = header.filter((cell) => foldedCell(cell) === foldedCell(own)).length;
-    if (count === 0) {
-      const found = refuse("absent-column", "columns", own, {
+    const rule = ruleOf(rules, ours);
+    const other = header.find(
+      (cell) => rule && !mapped.has(foldedCell(cell)) && ruleOf([rule], cell) !== undefined,
+    );
+    return [
+      ...refuse(count === 0, "absent-column", "columns", own, {
         message: say`${file} has no column “${own}”.`,
         expected:
           headerIndex < 0
             ? say`a row that holds the header cells named under “columns”`
             : say`a header cell of row ${headerIndex + 1}: ${joinTexts(shown)}`,
         remedy: say`Write the header cell as it stands in the sheet.`,
-      });
-      findings.push(found);
-    } else if (count > 1) {
-      const found = refuse("repeated-column", "columns", own, {
+      }),
+      ...refuse(count > 1, "repeated-column", "columns", own, {
         message: say`${file} has ${count} columns “${own}”.`,
         expected: say`header cells that can be told apart`,
         remedy: say`Rename the one that is not meant.`,
-      });
-      findings.push(found);
-    }
-    const rule = ruleOf(rules, ours);
-    const other = header.find(
-      (cell) => rule && !mapped.has(foldedCell(cell)) && ruleOf([rule], cell) !== undefined,
-    );
-    if (other !== undefined) {
-      const found = refuse("mapped-twice", "columns", own, {
-        message: say`${file} has a column “${other}” of its own beside the one mapped to it.`,
+      }),
+      ...refuse(other !== undefined, "mapped-twice", "columns", own, {
+        message: say`${file} has a column “${other ?? ""}” of its own beside the one mapped to it.`,
         expected: say`each of our columns once`,
         remedy: say`Map that column to another name, or rename it in the sheet.`,
-      });
-      findings.push(found);
-    }
-  }
-  return findings;
+      }),
+    ];
+  });
 }
 
 /**

@@ -159,33 +159,31 @@ export function stored(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
   const view = new DataView(bytes.buffer);
   const offsets: number[] = [];
   let at = 0;
+  /** What stands before a file and again in the list: version 2.0, the day, the checksum, the lengths. */
+  const describe = (from: number, index: number) => {
+    const { length } = contents[index];
+    view.setUint16(from, 20, true);
+    view.setUint16(from + 2, UTF8_NAMES, true);
+    view.setUint16(from + 8, FIRST_DAY, true);
+    view.setUint32(from + 10, checksums[index], true);
+    view.setUint32(from + 14, length, true);
+    view.setUint32(from + 18, length, true);
+    view.setUint16(from + 22, names[index].length, true);
+  };
   names.forEach((name, index) => {
     const { length } = contents[index];
     offsets.push(at);
     view.setUint32(at, LOCAL, true);
-    view.setUint16(at + 4, 20, true);
-    view.setUint16(at + 6, UTF8_NAMES, true);
-    view.setUint16(at + 12, FIRST_DAY, true);
-    view.setUint32(at + 14, checksums[index], true);
-    view.setUint32(at + 18, length, true);
-    view.setUint32(at + 22, length, true);
-    view.setUint16(at + 26, name.length, true);
+    describe(at + 4, index);
     bytes.set(name, at + 30);
     bytes.set(contents[index], at + 30 + name.length);
     at += 30 + name.length + length;
   });
   const list = at;
   names.forEach((name, index) => {
-    const { length } = contents[index];
     view.setUint32(at, ENTRY, true);
     view.setUint16(at + 4, 20, true);
-    view.setUint16(at + 6, 20, true);
-    view.setUint16(at + 8, UTF8_NAMES, true);
-    view.setUint16(at + 14, FIRST_DAY, true);
-    view.setUint32(at + 16, checksums[index], true);
-    view.setUint32(at + 20, length, true);
-    view.setUint32(at + 24, length, true);
-    view.setUint16(at + 28, name.length, true);
+    describe(at + 6, index);
     view.setUint32(at + 42, offsets[index], true);
     bytes.set(name, at + 46);
     at += 46 + name.length;
