@@ -1,10 +1,10 @@
 import { mean, sampleStandardDeviation } from "simple-statistics";
-import { type Finding, finding } from "../../findings/finding.js";
+import { type Finding, finding, findingIf } from "../../findings/finding.js";
 import type { LimitsRecord } from "../../lab/limits.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { powerOf } from "../../numerics/powerOf.js";
-import { checkThat } from "../../quantities/checkNumber.js";
+import { checkNotNegative, checkPositive } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say } from "../../words/message.js";
 import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
@@ -105,9 +105,7 @@ function onChart(
   liquidLimitPct: number | undefined,
   plasticityIndexPct: number | undefined,
 ): Pick<ConsistencyResult, "aLinePct" | "uLinePct" | "aboveALine"> {
-  if (liquidLimitPct === undefined) {
-    return { aLinePct: undefined, uLinePct: undefined, aboveALine: undefined };
-  }
+  if (liquidLimitPct === undefined) return {};
   const aLinePct = aLine(liquidLimitPct);
   const above = plasticityIndexPct === undefined ? undefined : plasticityIndexPct >= aLinePct;
   return { aLinePct, uLinePct: uLine(liquidLimitPct), aboveALine: above };
@@ -155,11 +153,8 @@ function indexInterval(
 function linearShrinkage({ shrinkageBar }: LimitsRecord): number | undefined {
   if (!shrinkageBar) return undefined;
   const { wetLengthMm, dryLengthMm } = shrinkageBar;
-  if (!(wetLengthMm > 0 && dryLengthMm > 0)) {
-    throw new RangeError(
-      `invalid \`shrinkageBar\`: ${wetLengthMm} and ${dryLengthMm} mm; expected above 0`,
-    );
-  }
+  checkPositive("shrinkageBar.wetLengthMm", wetLengthMm);
+  checkPositive("shrinkageBar.dryLengthMm", dryLengthMm);
   return 100 * (1 - dryLengthMm / wetLengthMm);
 }
 
@@ -187,7 +182,7 @@ export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
   const { liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   const along = (measure: number) => (method === "cup" ? Math.log10(measure) : measure);
   const measures = points.map(({ measure }, index) => {
-    checkThat(measure > 0, { [`liquidLimitPoints[${index}].measure`]: measure }, "above 0");
+    checkPositive(`liquidLimitPoints[${index}].measure`, measure);
     return along(measure);
   });
   if (new Set(measures).size < 2) return undefined;
@@ -234,9 +229,8 @@ const EXPONENT = 0.121;
  * onePointLiquidLimit(40, 12) // => undefined
  */
 export function onePointLiquidLimit(waterContentPct: number, blows: number): number | undefined {
-  for (const [name, value] of Object.entries({ waterContentPct, blows })) {
-    checkThat(value > 0, { [name]: value }, "above 0");
-  }
+  checkPositive("waterContentPct", waterContentPct);
+  checkPositive("blows", blows);
   if (blows < MIN_BLOWS || blows > MAX_BLOWS) return undefined;
   return waterContentPct * powerOf(blows / MEASURES.cup.limit, EXPONENT);
 }
@@ -272,18 +266,13 @@ export function plasticLimitRepeats(
   waterContentsPct: readonly number[],
 ): PlasticLimitRepeats | undefined {
   waterContentsPct.forEach((value, index) => {
-    checkThat(value >= 0, { [`waterContentsPct[${index}]`]: value }, "0 or more");
+    checkNotNegative(`waterContentsPct[${index}]`, value);
   });
   const n = waterContentsPct.length;
   if (n === 0) return undefined;
   const plasticLimitPct = mean(waterContentsPct);
   const rangePct = Math.max(...waterContentsPct) - Math.min(...waterContentsPct);
-  const known = {
-    plasticLimitPct,
-    threads: n,
-    rangePct,
-    apart: rangePct > MAX_RANGE_PCT,
-  };
+  const known = { plasticLimitPct, threads: n, rangePct, apart: rangePct > MAX_RANGE_PCT };
   if (n === 1) return known;
   const standardErrorPct = sampleStandardDeviation(waterContentsPct) / Math.sqrt(n);
   const half = tQuantile(0.975, n - 1) * standardErrorPct;
@@ -298,52 +287,38 @@ function checkConsistency(record: LimitsRecord, limits: Limits): Finding[] {
   return [
     ...checkReported(record),
     ...checkLiquidLimit(record, limits),
-    ...checkPlasticLimit(record),
+    ...checkPlasticLimit(record, limits),
     ...checkPlausible(record, limits),
     ...checkShrinkage(record, limits),
   ];
 }
 
 function checkReported({ file, reported }: LimitsRecord): Finding[] {
-  if (!reported) return [];
-  return [
-    finding({ file }, "note", "limits-reported", {
-      message: say`The laboratory reports limits without their readings: they cannot be checked and have no interval.`,
-      expected: say`blows or penetrations, threads and lengths of the bar, where the laboratory has them`,
-      remedy: say`No action needed unless the readings are available.`,
-    }),
-  ];
+  return findingIf(reported !== undefined, { file }, "note", "limits-reported", {
+    message: say`The laboratory reports limits without their readings: they cannot be checked and have no interval.`,
+    expected: say`blows or penetrations, threads and lengths of the bar, where the laboratory has them`,
+    remedy: say`No action needed unless the readings are available.`,
+  });
 }
 
-function checkPlasticLimit({
-  file,
-  plasticLimitPoints: points,
-  nonPlastic,
-}: LimitsRecord): Finding[] {
-  if (points.length === 0) return [];
-  const { row } = points[0];
-  if (nonPlastic) {
-    return [
-      finding({ file, row }, "warning", "non-plastic-with-limit", {
-        message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
-        expected: say`either one or the other`,
-        remedy: say`Remove the wrong one; the soil was taken as non-plastic.`,
-      }),
-    ];
-  }
-  const repeats = plasticLimitRepeats(points.map(({ waterContentPct }) => waterContentPct));
-  if (!repeats?.apart) return [];
+function checkPlasticLimit(
+  { file, plasticLimitPoints, nonPlastic }: LimitsRecord,
+  { plasticLimitRangePct = 0 }: Limits,
+): Finding[] {
+  const place = { file, row: plasticLimitPoints[0]?.row };
+  const isContradicted = nonPlastic && plasticLimitPoints.length > 0;
+  const apart = { ...place, value: say`${formatFixed(plasticLimitRangePct, 1)} points` };
   return [
-    finding(
-      { file, row, value: say`${formatFixed(repeats.rangePct, 1)} points` },
-      "warning",
-      "plastic-limit-apart",
-      {
-        message: say`The plastic-limit determinations differ widely.`,
-        expected: say`within ${MAX_RANGE_PCT} points of water (common practice, no source)`,
-        remedy: say`Make more determinations; until then the mean is used.`,
-      },
-    ),
+    ...findingIf(isContradicted, place, "warning", "non-plastic-with-limit", {
+      message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
+      expected: say`either one or the other`,
+      remedy: say`Remove the wrong one; the soil was taken as non-plastic.`,
+    }),
+    ...findingIf(plasticLimitRangePct > MAX_RANGE_PCT, apart, "warning", "plastic-limit-apart", {
+      message: say`The plastic-limit determinations differ widely.`,
+      expected: say`within ${MAX_RANGE_PCT} points of water (common practice, no source)`,
+      remedy: say`Make more determinations; until then the mean is used.`,
+    }),
   ];
 }
 
@@ -351,18 +326,14 @@ function checkPlausible({ file }: LimitsRecord, limits: Limits): Finding[] {
   const { plasticityIndexPct: index, uLinePct, liquidLimitPct = 0 } = limits;
   if (index === undefined || uLinePct === undefined) return [];
   const value = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
-  if (index < 0) {
-    return [
-      finding({ file, value }, "error", "limits-crossed", {
-        message: say`The plastic limit lies above the liquid limit.`,
-        expected: say`a plastic limit below the liquid limit`,
-        remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
-      }),
-    ];
-  }
-  if (index <= uLinePct) return [];
+  const isAbove = index >= 0 && index > uLinePct;
   return [
-    finding({ file, value }, "warning", "above-u-line", {
+    ...findingIf(index < 0, { file, value }, "error", "limits-crossed", {
+      message: say`The plastic limit lies above the liquid limit.`,
+      expected: say`a plastic limit below the liquid limit`,
+      remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
+    }),
+    ...findingIf(isAbove, { file, value }, "warning", "above-u-line", {
       message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
       expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
       remedy: say`Check both limits before relying on them.`,
@@ -370,15 +341,13 @@ function checkPlausible({ file }: LimitsRecord, limits: Limits): Finding[] {
   ];
 }
 
-function checkShrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Finding[] {
-  if (linearShrinkagePct === undefined || linearShrinkagePct >= 0) return [];
-  return [
-    finding({ file, value: say`${formatFixed(linearShrinkagePct, 1)} %` }, "error", "bar-grew", {
-      message: say`The shrinkage bar is longer dry than wet.`,
-      expected: say`a dry length up to the wet length`,
-      remedy: say`Check whether the two lengths were exchanged.`,
-    }),
-  ];
+function checkShrinkage({ file }: LimitsRecord, { linearShrinkagePct = 0 }: Limits): Finding[] {
+  const value = say`${formatFixed(linearShrinkagePct, 1)} %`;
+  return findingIf(linearShrinkagePct < 0, { file, value }, "error", "bar-grew", {
+    message: say`The shrinkage bar is longer dry than wet.`,
+    expected: say`a dry length up to the wet length`,
+    remedy: say`Check whether the two lengths were exchanged.`,
+  });
 }
 
 /** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
@@ -393,74 +362,56 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
   if (points.length === 0) return [];
   const { row, measure } = points[0];
   if (onePoint) {
-    return [
-      finding(
-        { file, row, value: say`${measure} ${MEASURES[method].name}` },
-        "warning",
-        "one-point-liquid-limit",
-        {
-          message: say`The liquid limit rests on one point and an assumed slope of the flow line.`,
-          expected: say`at least 3 points`,
-          remedy: say`Take more points at other water contents; until then the limit has no interval.`,
-        },
-      ),
-    ];
+    const place = { file, row, value: say`${measure} ${MEASURES[method].name}` };
+    const found = finding(place, "warning", "one-point-liquid-limit", {
+      message: say`The liquid limit rests on one point and an assumed slope of the flow line.`,
+      expected: say`at least 3 points`,
+      remedy: say`Take more points at other water contents; until then the limit has no interval.`,
+    });
+    return [found];
   }
-  const findings = farPoints(record);
-  if (points.length < 3) {
-    findings.push(
-      finding({ file, row, value: String(points.length) }, "warning", "few-liquid-limit-points", {
-        message: say`The flow line has too few points to show whether it is straight.`,
-        expected: say`at least 3 points`,
-        remedy: say`Take more points at other water contents.`,
-      }),
-    );
-  }
+  const count = { file, row, value: String(points.length) };
   // More water: fewer blows, deeper cone. A level line slopes by no more than rounding.
   const rightWay = flowLine && (method === "cup" ? -flowLine.slope : flowLine.slope);
-  const wrongWay = rightWay !== undefined && rightWay <= 1e-9;
-  if (wrongWay || !flowLine) {
-    findings.push(
-      finding({ file, row }, "error", "flow-line", {
-        message: flowLine
-          ? say`The flow line slopes the wrong way: wetter soil should need fewer blows, or let the cone penetrate deeper.`
-          : say`The points do not define a line: all have the same number of blows or the same penetration.`,
-        expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
-        remedy: say`Check the points for exchanged columns or writing errors.`,
-      }),
-    );
-  }
-  return findings;
+  const isWrong = rightWay === undefined || rightWay <= 1e-9;
+  return [
+    ...farPoints(record),
+    ...findingIf(points.length < 3, count, "warning", "few-liquid-limit-points", {
+      message: say`The flow line has too few points to show whether it is straight.`,
+      expected: say`at least 3 points`,
+      remedy: say`Take more points at other water contents.`,
+    }),
+    ...findingIf(isWrong, { file, row }, "error", "flow-line", {
+      message: flowLine
+        ? say`The flow line slopes the wrong way: wetter soil should need fewer blows, or let the cone penetrate deeper.`
+        : say`The points do not define a line: all have the same number of blows or the same penetration.`,
+      expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
+      remedy: say`Check the points for exchanged columns or writing errors.`,
+    }),
+  ];
 }
 
 /** Points far from the liquid limit, each by itself and all together. */
 function farPoints(record: LimitsRecord): Finding[] {
   const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   const { name, low, high, limit } = MEASURES[method];
-  const findings = points
-    .filter(({ measure }) => measure < low || measure > high)
-    .map(({ measure, row }) =>
-      finding({ file, row, value: String(measure) }, "warning", "liquid-limit-range", {
+  const measures = points.map(({ measure }) => measure);
+  const [min, max] = [Math.min(...measures), Math.max(...measures)];
+  const all = { file, row: points[0].row, value: say`${min} to ${max} ${name}` };
+  return [
+    ...points.flatMap(({ measure, row }) => {
+      const isFar = measure < low || measure > high;
+      const place = { file, row, value: String(measure) };
+      return findingIf(isFar, place, "warning", "liquid-limit-range", {
         message: say`This point lies far from the limit at ${limit} ${name}.`,
         expected: say`${low} to ${high} ${name}`,
         remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
-      }),
-    );
-  const measures = points.map(({ measure }) => measure);
-  const [min, max] = [Math.min(...measures), Math.max(...measures)];
-  if (min > limit || max < limit) {
-    findings.push(
-      finding(
-        { file, row: points[0].row, value: say`${min} to ${max} ${name}` },
-        "warning",
-        "liquid-limit-outside",
-        {
-          message: say`All points lie on one side of the limit: it is read from the extrapolated line.`,
-          expected: say`points on both sides of ${limit} ${name}`,
-          remedy: say`Take a point on the other side.`,
-        },
-      ),
-    );
-  }
-  return findings;
+      });
+    }),
+    ...findingIf(min > limit || max < limit, all, "warning", "liquid-limit-outside", {
+      message: say`All points lie on one side of the limit: it is read from the extrapolated line.`,
+      expected: say`points on both sides of ${limit} ${name}`,
+      remedy: say`Take a point on the other side.`,
+    }),
+  ];
 }
