@@ -16,7 +16,7 @@ import { curveInDoubt } from "../strength/modelFindings.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
-import { crushedOtherwise, mixDoubts } from "../study/doubts.js";
+import { mixDoubts } from "../study/doubts.js";
 import { computeGuidance, studyGuidance } from "../study/guidance.js";
 import { gradedOnce } from "../study/material.js";
 import { computeMix } from "../study/mix.js";
@@ -32,7 +32,7 @@ import type {
   TrialStudy,
 } from "../study/studyResult.js";
 import { compareBlends, testedBlendFindings } from "../study/testedBlend.js";
-import { mixTesting } from "../study/trials.js";
+import { crushedOtherwise, mixTesting } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { type BenchMix, isSameMix, startingMix } from "./bench.js";
 

@@ -4,7 +4,12 @@ import { difference, limitName } from "../blend/conflict.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { limitRows, limitValue } from "../blend/limits.js";
-import { type BlendMaterial, blendCurve, measuredTopMm } from "../blend/material.js";
+import {
+  type BlendedCurve,
+  type BlendMaterial,
+  blendCurve,
+  measuredTopMm,
+} from "../blend/material.js";
 import {
   type BucketChange,
   bucketSensitivity,
@@ -39,33 +44,30 @@ export function computeBlends(
   study: Pick<Study, "config" | "trials">,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
-): {
-  readonly proposed?: BlendStudy;
-  readonly blend?: BlendStudy;
-  readonly findings: readonly Finding[];
-} {
+): ComputedBlend & { readonly proposed?: BlendStudy } {
   const { config, trials } = study;
   // The shares are of all materials, so that each must have a curve.
   if (materials.length < config.materials.length) return { findings: [] };
   const set = config.specified && trialShares(config, config.specified);
   const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
-  const sharesPct = trial && trialShares(config, trial.entry);
+  const tested = trial && trialShares(config, trial.entry);
   if (!hasTarget(config)) {
-    const alone = materials.length === 1 ? [100] : undefined;
-    const given = set ?? sharesPct ?? alone;
+    const column = !set && tested ? "mix-from" : "mix.shares";
+    const given = set ?? tested ?? (materials.length === 1 ? [100] : undefined);
     if (!given) return { findings: [] };
-    const column = !set && sharesPct ? "mix-from" : "mix.shares";
-    const { blend, findings } = givenBlend(config, given, materials, entries, column);
+    const { blend, findings } = unaimedBlend(config, given, materials, entries, column);
     return { proposed: blend, blend, findings };
   }
-  if (set) {
-    const { blend, findings } = fixedBlend(config, set, materials, entries, "mix.shares");
-    return { proposed: blend, blend, findings };
-  }
-  const { blend: proposed, findings } = computeBlend(config, materials, entries);
-  if (!sharesPct) return { proposed, blend: proposed, findings };
-  const tested = fixedBlend(config, sharesPct, materials, entries, "mix-from");
-  return { proposed, ...tested };
+  const { blend: proposed, findings } = set
+    ? fixedBlend(config, set, materials, entries, "mix.shares")
+    : computeBlend(config, materials, entries);
+  if (set || !tested) return { proposed, blend: proposed, findings };
+  return { proposed, ...fixedBlend(config, tested, materials, entries, "mix-from") };
+}
+
+interface ComputedBlend {
+  readonly blend?: BlendStudy;
+  readonly findings: readonly Finding[];
 }
 
 /** The blend of shares that are set, whatever limits it breaks: those are told. */
@@ -75,8 +77,18 @@ function fixedBlend(
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
   column: "mix-from" | "mix.shares",
-): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
-  const fixed = { ...fixedShares(config, sharesPct), limits: [], maxMaterials: undefined };
+): ComputedBlend {
+  const fixed = {
+    ...config,
+    // No choice is left but these shares.
+    materials: config.materials.map((material, index) => ({
+      ...material,
+      minSharePct: sharesPct[index],
+      maxSharePct: sharesPct[index],
+    })),
+    limits: [],
+    maxMaterials: undefined,
+  };
   const { blend, findings } = computeBlend(fixed, materials, entries);
   if (!blend) return { findings };
   const input = blendInput(fixed, materials, entries);
@@ -84,26 +96,38 @@ function fixedBlend(
 }
 
 /** The blend of given shares where nothing was aimed at: nothing of it tells of a target. */
-function givenBlend(
+function unaimedBlend(
   config: StudyConfig,
   sharesPct: readonly number[],
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
   column: "mix-from" | "mix.shares",
-): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
-  const parts = materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] }));
+): ComputedBlend {
   // It is what it is to be.
-  const target = { kind: "curve", points: blendCurve(parts).curve.points } as const;
-  const { blend, findings } = fixedBlend(
-    { ...config, target },
-    sharesPct,
-    materials,
-    entries,
-    column,
-  );
+  const target = { kind: "curve", points: blendOf(materials, sharesPct).curve.points } as const;
+  const aimed = { ...config, target };
+  const { blend, findings } = fixedBlend(aimed, sharesPct, materials, entries, column);
   if (!blend) return { findings };
   const { target: _t, rmsDifferencePct: _r, worst: _w, ...given } = blend;
   return { blend: { ...given, points: [], score: [] }, findings };
+}
+
+/** What has shares of the materials, in their order. */
+export interface Shared {
+  readonly shares: readonly { readonly sharePct: number }[];
+}
+
+/** The shares of a blend, percent of the dry mass of soil and aggregate. */
+export function sharesOf({ shares }: Shared): number[] {
+  return shares.map(({ sharePct }) => sharePct);
+}
+
+/** The curve of the materials at some shares. */
+export function blendOf(
+  materials: readonly Pick<MaterialResult, "curve">[],
+  sharesPct: readonly number[],
+): BlendedCurve {
+  return blendCurve(materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })));
 }
 
 /** A study with what its blend is computed against. */
@@ -117,18 +141,6 @@ export type TargetedConfig = StudyConfig & { readonly target: TargetConfig };
 /** Whether a study says what its blend aims at. */
 export function hasTarget(config: StudyConfig): config is TargetedConfig {
   return config.target !== undefined;
-}
-
-/** The study with no choice left but these shares. */
-function fixedShares(config: AimedConfig, sharesPct: readonly number[]): AimedConfig {
-  return {
-    ...config,
-    materials: config.materials.map((material, index) => ({
-      ...material,
-      minSharePct: sharesPct[index],
-      maxSharePct: sharesPct[index],
-    })),
-  };
 }
 
 /** Where a blend that is set leaves what the study asks of a blend, or cannot be held against it. */
@@ -176,12 +188,7 @@ function brokenLimits(
       : []),
     // Each by itself: one that cannot be judged hides no other.
     ...limits.flatMap((limit): Finding[] => {
-      const alone = {
-        ...input,
-        materials: usedMaterials,
-        limits: [limit],
-        maxMaterials: undefined,
-      };
+      const alone = { ...input, materials: usedMaterials, limits: [limit] };
       const blind = checkBlend(alone, STUDY_FILE).filter(({ severity }) => severity === "error");
       if (blind.length > 0) {
         const why = joinTexts(
@@ -236,12 +243,12 @@ export function computeBlend(
   config: AimedConfig,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
-): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
+): ComputedBlend {
   const band = guidanceBandPoints(entries);
   if (config.target.kind === "band" && band.length === 0) return { findings: [noBand(config)] };
   const input = blendInput(config, materials, entries);
-  const findings: Finding[] = [...checkBlend(input, STUDY_FILE)];
-  if (hasErrors(findings)) return { findings };
+  const checked = checkBlend(input, STUDY_FILE);
+  if (hasErrors(checked)) return { findings: checked };
   const blend = designBlend(input);
   if (blend.status !== "ok") {
     const words = {
@@ -250,36 +257,40 @@ export function computeBlend(
       remedy: say`Loosen a limit, or add a material with what is missing.`,
     };
     const place = { file: STUDY_FILE, column: "limits" };
-    return { findings: [...findings, finding(place, "warning", "no-blend", words)] };
+    return { findings: [...checked, finding(place, "warning", "no-blend", words)] };
   }
-  findings.push(...farFromTarget(blend));
-  findings.push(...traceFindings(config, blend), ...bandFindings(input, blend, STUDY_FILE));
-  const blended = blendCurve(
-    materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
-  );
-  if (blended.unmeasuredFinesPct > UNMEASURED_FINES_LIMIT_PCT) {
-    const value = say`${formatFixed(blended.unmeasuredFinesPct, 1)} %`;
-    const words = {
+  const sharesPct = sharesOf(blend);
+  const blended = blendOf(materials, sharesPct);
+  return {
+    blend: {
+      ...blend,
+      ...blended,
+      relaxed: relaxLimits(input, blend),
+      robustness: blendRobustness(config, input, blend, band),
+      sizes: characteristicSizes(blended.curve, config.sizeReading),
+      fractions: fractions(blended.curve, boundariesOf(config.units)),
+      particleDensityKgM3: particleDensity(config, sharesPct),
+    },
+    findings: [
+      ...checked,
+      ...farFromTarget(blend),
+      ...traceFindings(config, blend),
+      ...bandFindings(input, blend, STUDY_FILE),
+      ...unmeasuredFines(blended),
+    ],
+  };
+}
+
+function unmeasuredFines({ unmeasuredFinesPct }: BlendedCurve): Finding[] {
+  if (unmeasuredFinesPct <= UNMEASURED_FINES_LIMIT_PCT) return [];
+  const value = say`${formatFixed(unmeasuredFinesPct, 1)} %`;
+  return [
+    finding({ file: STUDY_FILE, column: "materials", value }, "warning", "unmeasured-fines", {
       message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
       expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
       remedy: say`Test the fines of the material that brings most of them.`,
-    };
-    const place = { file: STUDY_FILE, column: "materials", value };
-    findings.push(finding(place, "warning", "unmeasured-fines", words));
-  }
-  const study: BlendStudy = {
-    ...blend,
-    ...blended,
-    relaxed: relaxLimits(input, blend),
-    robustness: blendRobustness(config, input, blend, band),
-    sizes: characteristicSizes(blended.curve, config.sizeReading),
-    fractions: fractions(blended.curve, boundariesOf(config.units)),
-    particleDensityKgM3: particleDensity(
-      config,
-      blend.shares.map(({ sharePct }) => sharePct),
-    ),
-  };
-  return { blend: study, findings };
+    }),
+  ];
 }
 
 function noBand({ guidance }: Pick<StudyConfig, "guidance">): Finding {
@@ -355,19 +366,16 @@ function blendRobustness(
       : [{ id, finesPlusMinusPct, batchingPlusMinusPct }],
   );
   if (variation.length === 0 || band.length === 0) return undefined;
-  const finest = Math.max(
-    ...input.materials.map(({ curve, id }) =>
-      !blend.notUsed.includes(id) && variation.some((entry) => entry.id === id)
-        ? curve.points[0].sizeMm
-        : 0,
-    ),
+  const varied = input.materials.filter(
+    ({ id }) => !blend.notUsed.includes(id) && variation.some((entry) => entry.id === id),
   );
+  const finest = Math.max(0, ...varied.map(({ curve }) => curve.points[0].sizeMm));
   const coarsest = measuredTopMm(input.materials.map(({ curve }) => curve));
   const measured = band.filter(({ sizeMm }) => sizeMm >= finest && sizeMm <= coarsest);
   if (measured.length === 0) return undefined;
   return robustness({
     materials: input.materials,
-    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
+    sharesPct: sharesOf(blend),
     band: measured,
     variation,
     draws: ROBUSTNESS_DRAWS,

@@ -11,7 +11,7 @@ import type { SpecimenSheet } from "../lab/specimens.js";
 import { inUnits } from "../quantities/format.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { say, type Text } from "../words/message.js";
-import { computeBlends } from "./blend.js";
+import { computeBlends, sharesOf } from "./blend.js";
 import { mixDoubts } from "./doubts.js";
 import { computeFirstMix } from "./firstMix.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
@@ -212,10 +212,6 @@ function mixOf(
       ...deepLifts(config),
     ]),
   });
-}
-
-function sharesOf({ shares }: BlendStudy): number[] {
-  return shares.map(({ sharePct }) => sharePct);
 }
 
 /** What reading errors do to a blend, and where it stands against all recommendations for its kind of earth. */

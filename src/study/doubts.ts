@@ -4,7 +4,7 @@ import { OPTIMUM_ABOVE_ZERO_AIR } from "../soil/compaction/compactionTest.js";
 import { fewBlocksFindings } from "../strength/modelFindings.js";
 import { say, type Text } from "../words/message.js";
 import type { MixTesting, StudyResult, TrialStudy } from "./studyResult.js";
-import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
+import { crushedOtherwise, disagreeFindings } from "./trials.js";
 
 /** Findings that whoever builds from a mix must read beside its numbers. */
 const DOUBTS: ReadonlySet<string> = new Set([
@@ -47,7 +47,7 @@ export function mixDoubts(
   const { strength } = trial;
   return [
     ...stateDoubts(config, trial),
-    ...rivalWords(config, trial, trials),
+    ...disagreeFindings(config, trial, trials).map(({ message }) => message),
     ...(strength ? fewBlocksFindings(strength.fit, "").map(({ message }) => message) : []),
     ...findings.filter(({ code }) => DOUBTS.has(code)).map(({ message }) => message),
   ];
@@ -66,16 +66,6 @@ function stateDoubts(config: StudyConfig, trial: TrialStudy): Text[] {
   ];
 }
 
-/** That the blocks were crushed in another state than the requirement speaks of; undefined where they were not. */
-export function crushedOtherwise(
-  { strength }: Pick<StudyConfig, "strength">,
-  { name, crushed }: Pick<TrialStudy, "name" | "crushed">,
-): Text | undefined {
-  const asked = strength.requirement?.crushed;
-  if (asked === undefined || crushed === undefined || asked === crushed) return undefined;
-  return crushedWords(name, crushed, asked);
-}
-
 /** As `crushedOtherwise`, of the trial that the mix of a result follows. */
 export function requirementNotShown({
   config,
@@ -84,11 +74,4 @@ export function requirementNotShown({
 }: Pick<StudyResult, "config" | "trials"> & { readonly testing?: MixTesting }): Text | undefined {
   const trial = trials.find(({ id }) => id === testing?.trial);
   return trial && crushedOtherwise(config, trial);
-}
-
-/** That other tests of this blend give another cement content; none where the study names the trial. */
-function rivalWords(config: StudyConfig, trial: TrialStudy, trials: readonly TrialStudy[]): Text[] {
-  if (config.mixFrom !== undefined) return [];
-  const rivals = rivalTrials(trial, trials);
-  return rivals.length === 0 ? [] : [disagreeWords(trial, rivals)];
 }

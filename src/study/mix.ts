@@ -6,11 +6,12 @@ import { elementsFindings, elementsQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { curveDoubts } from "../strength/modelFindings.js";
 import { say, type Text } from "../words/message.js";
+import { type Shared, sharesOf } from "./blend.js";
 import { leftTested, noMixFinding, refusals } from "./mixGuard.js";
 import { leavesTests, mixDensity, toleranceFindings } from "./specifiedMix.js";
 import {
@@ -25,7 +26,7 @@ import type { ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
 export function computeMix(
   config: BuildableConfig,
-  blend: { readonly shares: readonly { readonly sharePct: number }[] },
+  blend: Shared,
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
   {
@@ -34,14 +35,14 @@ export function computeMix(
     trialKey,
   }: Partial<Pick<DesignedMix, "reasons" | "doubts">> & { readonly trialKey?: string } = {},
 ): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
-  const entered = [...elementsFindings(config.elements, STUDY_FILE), ...compareFindings(config)];
+  const entered = elementsFindings(config.elements, STUDY_FILE);
   if (entered.length > 0) return { findings: entered };
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
     return { findings: [noMixFinding(compaction, trialKey)] };
   }
-  const sharesPct = blend.shares.map(({ sharePct }) => sharePct);
+  const sharesPct = sharesOf(blend);
   const { peak } = compaction;
   const { cementPct = chosenCementPct, moisturePct = peak.optimumWaterPct } =
     config.specified ?? {};
@@ -139,28 +140,6 @@ function mixEmission(config: BuildableConfig, mix: Recipe): MixCarbon {
     haulKm: Object.fromEntries(ways),
     haulFactor: carbon.haul ?? ROAD_HAUL,
   });
-}
-
-/** Ids of `compare-mix` that no material has. */
-function compareFindings(config: BuildableConfig): Finding[] {
-  const { compareMix: other, materials } = config;
-  const known = materials.map(({ id }) => id);
-  return Object.keys(other?.sharesPct ?? {}).flatMap((id): Finding[] =>
-    known.includes(id)
-      ? []
-      : [
-          finding(
-            { file: STUDY_FILE, column: `compare-mix.shares.${id}`, value: id },
-            "error",
-            "unknown-material",
-            {
-              message: say`No material of the study has this id.`,
-              expected: say`one of ${known.join(", ")}`,
-              remedy: say`Correct the id, or add the material.`,
-            },
-          ),
-        ],
-  );
 }
 
 /** Rammed as the mix itself the other has its range too; of another density no range is known. */

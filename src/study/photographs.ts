@@ -1,11 +1,10 @@
-import { readFile, realpath, stat } from "node:fs/promises";
-import { isAbsolute, join } from "node:path";
+import { readFile } from "node:fs/promises";
 import { sheetsOf } from "../entries/sheets.js";
 import { type Finding, finding } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import { type PictureSize, pictureSize } from "../quantities/pictureSize.js";
 import { say, type Text } from "../words/message.js";
-import { isBelow } from "./folder.js";
+import { fileOfFolder } from "./folder.js";
 import type { StudyTrial } from "./study.js";
 import type { StudyResult } from "./studyResult.js";
 
@@ -93,19 +92,10 @@ function noPhotograph(file: string, look: WorkshopTrial, message: Text): Finding
 type OpenedPicture = (PictureSize & { readonly bytes: Uint8Array }) | { readonly problem: Text };
 
 async function openPicture(folder: string, file: string): Promise<OpenedPicture> {
-  const root = await realpath(folder);
-  if (isAbsolute(file)) return { problem: say`This file lies outside the study folder.` };
-  let target: string;
-  try {
-    target = await realpath(join(root, file));
-  } catch {
-    return { problem: say`This file is not there.` };
-  }
-  if (!isBelow(root, target)) return { problem: say`This file lies outside the study folder.` };
-  const entry = await stat(target);
-  if (!entry.isFile()) return { problem: say`This is not a file.` };
-  if (entry.size > MAX_BYTES) return { problem: say`The file has ${entry.size} bytes.` };
-  const bytes = await readFile(target);
+  const found = await fileOfFolder(folder, file);
+  if ("problem" in found) return { problem: found.message };
+  if (found.size > MAX_BYTES) return { problem: say`The file has ${found.size} bytes.` };
+  const bytes = await readFile(found.path);
   const size = pictureSize(bytes);
   return size ? { ...size, bytes } : { problem: say`This is not a PNG or JPEG picture.` };
 }

@@ -1,11 +1,11 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
-import { basename, isAbsolute, join } from "node:path";
+import { basename, join } from "node:path";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { MAX_SHEET_BYTES } from "../lab/sheet/grid.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language } from "../words/render.js";
-import { isBelow } from "./folder.js";
+import { fileOfFolder, isBelow } from "./folder.js";
 import { readPhotographs, seenTrials } from "./photographs.js";
 import { readEntries, type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 
@@ -21,11 +21,9 @@ export async function readStudy(
   place: string | readonly string[],
   options: { readonly language?: Language } = {},
 ): Promise<StudyReading> {
-  const [first] = typeof place === "string" ? [place] : place;
-  if (typeof place !== "string" && (place.length > 1 || /\.(csv|xlsx)$/i.test(first ?? ""))) {
-    return readSheets(place, options);
-  }
-  if (/\.(csv|xlsx)$/i.test(first)) return readSheets([first], options);
+  const places = typeof place === "string" ? [place] : place;
+  const [first] = places;
+  if (places.length > 1 || isSheet(first)) return readSheets(places, options);
   const opened = await openEntries(first);
   if ("bytes" in opened) {
     const open = (file: string, key: string) => readStudyFile(first, file, key);
@@ -46,18 +44,21 @@ export async function readStudy(
   );
 }
 
+const isSheet = (file: string) => /\.(csv|xlsx)$/i.test(file);
+/** The first names of many. */
+const someOf = (names: readonly string[]) =>
+  [...names.slice(0, 8), ...(names.length > 8 ? ["…"] : [])].join(", ");
+
 /** The sheets of a folder without entries: its own, or those of its folder `sheets`; none beside other YAML files, or of no folder. */
 export async function loneSheets(folder: string): Promise<string[]> {
   const names = await readdir(folder).catch(() => []);
   if (names.some((name) => /\.ya?ml$/i.test(name))) return [];
-  const isSheet = (name: string) => /\.(csv|xlsx)$/i.test(name) && !name.startsWith(".");
-  const own = names.filter(isSheet).sort();
+  const sheetsOf = (all: readonly string[]) =>
+    all.filter((name) => isSheet(name) && !name.startsWith(".")).sort();
+  const own = sheetsOf(names);
   if (own.length > 0) return own;
   const below = await readdir(join(folder, "sheets")).catch(() => []);
-  return below
-    .filter(isSheet)
-    .sort()
-    .map((name) => `sheets/${name}`);
+  return sheetsOf(below).map((name) => `sheets/${name}`);
 }
 
 /** What a place is where neither entries nor sheets were found, and what to give in its stead. */
@@ -78,11 +79,10 @@ async function nothingToRead(place: string): Promise<Finding> {
     );
   }
   const all = (await readdir(place)).filter((name) => !name.startsWith(".")).sort();
-  const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
   return told(
     all.length === 0
       ? say`This folder is empty.`
-      : say`This folder holds no ${STUDY_FILE} and no sheet, but: ${shown}.`,
+      : say`This folder holds no ${STUDY_FILE} and no sheet, but: ${someOf(all)}.`,
     study,
     say`Put a sieve sheet or a jar sheet into it as CSV or Excel workbook (.xlsx), or start a study with “loambook new <folder>”.`,
   );
@@ -99,41 +99,33 @@ async function readSheets(
   for (const [index, path] of paths.entries()) {
     // Two of one name in two folders stay apart.
     const name = files.has(names[index]) ? path : names[index];
-    try {
-      files.set(name, await readSheetFile(path));
-    } catch (problem) {
-      const message =
-        problem instanceof NoSheetFile
-          ? problem.why
-          : say`This file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`;
-      findings.push(
-        finding({ file: path }, "error", "missing-sheet", {
-          message,
-          expected: say`a file ending in .csv or .xlsx`,
-          remedy: say`Correct the path. Capital letters count.`,
-        }),
-      );
+    const bytes = await readSheetFile(path);
+    if (bytes instanceof Uint8Array) {
+      files.set(name, bytes);
+      continue;
     }
+    findings.push(
+      finding({ file: path }, "error", "missing-sheet", {
+        message: bytes,
+        expected: say`a file ending in .csv or .xlsx`,
+        remedy: say`Correct the path. Capital letters count.`,
+      }),
+    );
   }
   if (findings.length > 0) return { findings, locale: options.language ?? "en" };
   return studyFromFiles(files, options);
 }
 
-/** Something that is no file, or a file larger than any sheet: it is not opened. */
-class NoSheetFile extends Error {
-  constructor(readonly why: Text) {
-    super("no sheet file");
-  }
-}
-
 /** The bytes of a sheet; a pipe or a device would be waited for, a disk image fill the memory. */
-async function readSheetFile(path: string): Promise<Uint8Array> {
-  const entry = await stat(path);
-  if (!entry.isFile()) throw new NoSheetFile(say`This is not a file.`);
-  if (entry.size > MAX_SHEET_BYTES) {
-    throw new NoSheetFile(say`The file has ${entry.size} bytes.`);
+async function readSheetFile(path: string): Promise<Uint8Array | Text> {
+  try {
+    const entry = await stat(path);
+    if (!entry.isFile()) return say`This is not a file.`;
+    if (entry.size > MAX_SHEET_BYTES) return say`The file has ${entry.size} bytes.`;
+    return await readFile(path);
+  } catch (problem) {
+    return unreadable(problem);
   }
-  return readFile(path);
 }
 
 /** Entries of a whole house would fill a twentieth of it. */
@@ -178,10 +170,7 @@ async function openEntries(
   }
 }
 
-/**
- * Reads a file that `study.yaml` names. Only files inside the study's own folder are opened,
- * also where a link points elsewhere.
- */
+/** Reads a file that `study.yaml` names. */
 async function readStudyFile(
   folder: string,
   file: string,
@@ -194,37 +183,24 @@ async function readStudyFile(
       remedy,
     }),
   });
-  const outside = () =>
-    refuse(
-      "outside-study",
-      say`This file lies outside the study folder.`,
-      say`a path below the study folder, such as sheets/sand.csv`,
-      say`Copy the sheet into the study folder and name it there.`,
-    );
-  const root = await realpath(folder);
-  const path = join(root, file);
-  if (isAbsolute(file) || !isBelow(root, path)) return outside();
-  let target: string;
-  try {
-    target = await realpath(path);
-  } catch {
-    return refuse(
-      "missing-sheet",
-      say`This file is not there.`,
-      say`a file in the study folder`,
-      await otherSheet(root, file),
-    );
+  const found = await fileOfFolder(folder, file);
+  if ("problem" in found) {
+    const { problem, message } = found;
+    if (problem === "outside") {
+      const expected = say`a path below the study folder, such as sheets/sand.csv`;
+      const remedy = say`Copy the sheet into the study folder and name it there.`;
+      return refuse("outside-study", message, expected, remedy);
+    }
+    return problem === "absent"
+      ? refuse(
+          "missing-sheet",
+          message,
+          say`a file in the study folder`,
+          await otherSheet(folder, file),
+        )
+      : refuse("missing-sheet", message, say`a CSV or XLSX file`, say`Name the sheet itself.`);
   }
-  if (!isBelow(root, target)) return outside();
-  if (!(await stat(target)).isFile()) {
-    return refuse(
-      "missing-sheet",
-      say`This is not a file.`,
-      say`a CSV or XLSX file`,
-      say`Name the sheet itself.`,
-    );
-  }
-  if (!/\.(csv|xlsx)$/i.test(file)) {
+  if (!isSheet(file)) {
     return refuse(
       "unknown-sheet-type",
       say`This kind of file is not read.`,
@@ -232,24 +208,29 @@ async function readStudyFile(
       say`Save the sheet as CSV or as an Excel workbook (.xlsx).`,
     );
   }
+  if (found.size > MAX_SHEET_BYTES) {
+    return refuse(
+      "sheet-too-large",
+      say`The file has ${found.size} bytes.`,
+      say`a lab sheet of at most ${MAX_SHEET_BYTES} bytes`,
+      say`Keep one test per file, without pictures.`,
+    );
+  }
   try {
-    return { bytes: await readSheetFile(target) };
+    return { bytes: await readFile(found.path) };
   } catch (problem) {
-    if (problem instanceof NoSheetFile) {
-      return refuse(
-        "sheet-too-large",
-        problem.why,
-        say`a lab sheet of at most ${MAX_SHEET_BYTES} bytes`,
-        say`Keep one test per file, without pictures.`,
-      );
-    }
     return refuse(
       "missing-sheet",
-      say`This file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
+      unreadable(problem),
       say`a file that you may read`,
       say`Close it in other programs, and look at its permissions.`,
     );
   }
+}
+
+function unreadable(problem: unknown): Text {
+  const { code } = problem as NodeJS.ErrnoException;
+  return say`This file cannot be read (${code ?? say`unknown reason`}).`;
 }
 
 /** What to do about a sheet that is not there: the file that was meant is mostly in the folder. */
@@ -259,8 +240,7 @@ async function otherSheet(root: string, file: string): Promise<Text> {
     return say`Write ${nearest} if that sheet is meant; otherwise add the sheet. Capital letters count.`;
   }
   if (all.length === 0) return say`Add the sheet; there is none in the study folder yet.`;
-  const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
-  return say`Add the sheet, or name one that is there: ${shown}.`;
+  return say`Add the sheet, or name one that is there: ${someOf(all)}.`;
 }
 
 /** Deep enough for sheets sorted by test or by date, and never a whole disk. */
@@ -293,7 +273,7 @@ async function sheetsBelow(folder: string, below: string, depth: number): Promis
     if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
     if (sheets.length >= MAX_FILES) break;
     const path = below === "" ? entry.name : `${below}/${entry.name}`;
-    if (entry.isFile() && /\.(csv|xlsx)$/i.test(entry.name)) sheets.push(path);
+    if (entry.isFile() && isSheet(entry.name)) sheets.push(path);
     if (entry.isDirectory() && depth < DEPTH) {
       sheets.push(...(await sheetsBelow(folder, path, depth + 1)));
     }

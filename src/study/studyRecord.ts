@@ -1,8 +1,7 @@
 import { elementsQuantities } from "../batch/element.js";
 import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
 import { type Recipe, type RecipeInput, recipe } from "../batch/recipe.js";
-import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
-import type { Truck } from "../batch/truckLoads.js";
+import { type SupplyTerms, suppliedAmounts, type Truck } from "../batch/supply.js";
 import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
 import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";

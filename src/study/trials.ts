@@ -1,17 +1,16 @@
-import { blendCurve } from "../blend/material.js";
 import { isBuildable } from "../entries/buildable.js";
 import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
-import type { CompactionRecord } from "../lab/compaction.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
-import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import type { Oversize } from "../soil/compaction/phaseRelations.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { particleDensity } from "./blend.js";
+import { blendOf, particleDensity } from "./blend.js";
+import { unknownMaterial } from "./materialIds.js";
 import { computeMix } from "./mix.js";
 import { noMixFinding } from "./mixGuard.js";
 import { computeStrength } from "./strength.js";
@@ -57,75 +56,80 @@ function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefine
 }
 
 /**
- * What is wrong with what a study says of its tested blends: ids that no material has, a `mix-from` that
+ * What is wrong with what a study says of the shares of its blends: ids that no material has, a `mix-from` that
  * names none, a trial that has the id of the first.
  */
 export function trialEntryFindings(config: StudyConfig): Finding[] {
-  const known = config.materials.map(({ id }) => id);
   const entries = trialEntries(config);
-  const { mixFrom, specified } = config;
-  const told = [...entries, { key: "mix", sharesPct: specified?.sharesPct }];
-  const findings = told.flatMap(({ key, sharesPct = {} }) =>
-    Object.keys(sharesPct).flatMap((id): Finding[] =>
-      known.includes(id)
+  const mixes = [
+    ...entries,
+    { key: "mix", ...config.specified },
+    { key: "compare-mix", ...config.compareMix },
+  ];
+  return [
+    ...mixes.flatMap(({ key, sharesPct = {} }) =>
+      Object.keys(sharesPct).flatMap((id) => unknownMaterial(config, `${key}.shares.${id}`, id)),
+    ),
+    ...entries.flatMap(({ id, key }) =>
+      id !== FIRST_TRIAL || key === FIRST_TRIAL
         ? []
         : [
-            finding(
-              { file: STUDY_FILE, column: `${key}.shares.${id}`, value: id },
-              "error",
-              "unknown-material",
-              {
-                message: say`No material of the study has this id.`,
-                expected: say`one of ${known.join(", ")}`,
-                remedy: say`Correct the id, or add the material.`,
-              },
-            ),
+            refused(`${key}.id`, id, "trial-id-taken", {
+              message: say`This id belongs to the study's own sheets.`,
+              expected: say`another id than “${FIRST_TRIAL}”`,
+              remedy: say`Give the trial another id.`,
+            }),
           ],
     ),
-  );
-  entries.forEach(({ id, key }) => {
-    if (id !== FIRST_TRIAL || key === FIRST_TRIAL) return;
-    const place = { file: STUDY_FILE, column: `${key}.id`, value: id };
-    const words = {
-      message: say`This id belongs to the study's own sheets.`,
-      expected: say`another id than “${FIRST_TRIAL}”`,
-      remedy: say`Give the trial another id.`,
-    };
-    findings.push(finding(place, "error", "trial-id-taken", words));
-  });
-  findings.push(...sharedSheets(config));
-  if (mixFrom === undefined) return findings;
-  const place = { file: STUDY_FILE, column: "mix-from", value: mixFrom };
+    ...sharedSheets(config, entries),
+    ...mixFromFindings(config, entries),
+  ];
+}
+
+function refused(column: string, value: string, code: string, words: FindingWords): Finding {
+  return finding({ file: STUDY_FILE, column, value }, "error", code, words);
+}
+
+/** A `mix-from` that cannot be followed. */
+function mixFromFindings(
+  { mixFrom, specified, materials }: StudyConfig,
+  entries: readonly TrialEntry[],
+): Finding[] {
+  if (mixFrom === undefined) return [];
+  const refuse = (code: string, words: FindingWords) => refused("mix-from", mixFrom, code, words);
+  const findings: Finding[] = [];
   if (specified?.sharesPct !== undefined) {
-    const words = {
-      message: say`The study sets the shares of its mix by hand and takes them from a trial too.`,
-      expected: say`“mix.shares” or “mix-from”`,
-      remedy: say`Leave one of them out.`,
-    };
-    findings.push(finding(place, "error", "two-mixes", words));
+    findings.push(
+      refuse("two-mixes", {
+        message: say`The study sets the shares of its mix by hand and takes them from a trial too.`,
+        expected: say`“mix.shares” or “mix-from”`,
+        remedy: say`Leave one of them out.`,
+      }),
+    );
   }
   const chosen = entries.find(({ id }) => id === mixFrom);
   if (!chosen) {
-    const words = {
-      message: say`No trial of the study has this id.`,
-      expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
-      remedy: say`Correct the id, or leave the key out.`,
-    };
-    findings.push(finding(place, "error", "unknown-trial", words));
-  } else if (chosen.sharesPct === undefined && known.length > 1) {
-    const words = {
-      message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
-      expected: say`the shares of the tested blend under “tested”`,
-      remedy: say`Write the shares that the laboratory weighed.`,
-    };
-    findings.push(finding(place, "error", "trial-without-shares", words));
+    findings.push(
+      refuse("unknown-trial", {
+        message: say`No trial of the study has this id.`,
+        expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
+        remedy: say`Correct the id, or leave the key out.`,
+      }),
+    );
+  } else if (chosen.sharesPct === undefined && materials.length > 1) {
+    findings.push(
+      refuse("trial-without-shares", {
+        message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
+        expected: say`the shares of the tested blend under “tested”`,
+        remedy: say`Write the shares that the laboratory weighed.`,
+      }),
+    );
   }
   return findings;
 }
 
 /** One sheet named by trials whose shares lie farther apart than one blend is weighed. */
-function sharedSheets(config: StudyConfig): Finding[] {
-  const entries = trialEntries(config);
+function sharedSheets(config: StudyConfig, entries: readonly TrialEntry[]): Finding[] {
   return (["compaction", "blocks"] as const).flatMap((kind) =>
     entries.flatMap((entry, index): Finding[] => {
       const own = sheetsOf(entry[kind]);
@@ -133,9 +137,8 @@ function sharedSheets(config: StudyConfig): Finding[] {
         .slice(0, index)
         .find((one) => sheetsOf(one[kind]).some((sheet) => own.includes(sheet)));
       if (!earlier || !differentShares(config, entry, earlier)) return [];
-      const place = { file: STUDY_FILE, column: entry.sheetKeys[kind], value: own.join(", ") };
       return [
-        finding(place, "error", "sheet-of-two-trials", {
+        refused(entry.sheetKeys[kind], own.join(", "), "sheet-of-two-trials", {
           message: say`Two trials of different blends, “${earlier.id}” and “${entry.id}”, name the same sheet.`,
           expected: say`a sheet of its own for each tested blend`,
           remedy: say`Name the sheet that belongs to each trial.`,
@@ -164,19 +167,21 @@ export function computeTrials(
   proposedPct: readonly number[] | undefined,
 ): { readonly trials: readonly TrialStudy[]; readonly findings: readonly Finding[] } {
   const { config } = study;
-  const findings: Finding[] = [];
-  const trials = study.trials.map((trial): TrialStudy => {
-    const computed = computeTrial(trial, config, materials, proposedPct);
-    const own = trial.entry.key === FIRST_TRIAL;
-    const mustHold = trial.entry.id === config.mixFrom;
-    findings.push(
-      ...computed.findings.map((one) => (own ? one : ofTrial(one, computed.trial, mustHold))),
-    );
-    const pair = trialPair(config, computed.trial);
-    const { looks } = trial;
-    return { ...computed.trial, ...(pair ? { pair } : {}), ...(looks ? { looks } : {}) };
+  const computed = study.trials.map(({ entry, ...sheets }) => {
+    const { trial, findings } = computeTrial({ entry, ...sheets }, config, materials, proposedPct);
+    const pair = trialPair(config, trial);
+    return {
+      trial: { ...trial, ...(pair ? { pair } : {}), looks: sheets.looks },
+      findings:
+        entry.key === FIRST_TRIAL
+          ? findings
+          : findings.map((one) => ofTrial(one, trial, entry.id === config.mixFrom)),
+    };
   });
-  return { trials, findings };
+  return {
+    trials: computed.map(({ trial }) => trial),
+    findings: computed.flatMap(({ findings }) => findings),
+  };
 }
 
 function computeTrial(
@@ -191,10 +196,10 @@ function computeTrial(
   const sharesPct = trialShares(config, entry) ?? whole;
   const densityShares = sharesPct ?? proposedPct;
   const particleDensityKgM3 = densityShares && particleDensity(config, densityShares);
-  const screened = screenedOff(entry, config, materials, sharesPct);
-  const compaction = sheet && compactionOf(sheet, particleDensityKgM3, screened);
+  const { oversize, findings } = screenedOff(entry, config, materials, sharesPct);
+  const analysis = sheet && analyseCompaction(sheet, { particleDensityKgM3, oversize });
+  const compaction = analysis && { ...analysis, findings: [...findings, ...analysis.findings] };
   const crushedBlocks = specimens && computeStrength(config, specimens);
-  const { strength, blocks } = crushedBlocks ?? {};
   return {
     trial: {
       id,
@@ -204,9 +209,15 @@ function computeTrial(
       curing,
       shape,
       compaction,
-      strength,
-      blocks,
-      ...(sharesPct === undefined ? {} : ofShares(materials, sharesPct, proposedPct)),
+      strength: crushedBlocks?.strength,
+      blocks: crushedBlocks?.blocks,
+      sharesPct,
+      ...(sharesPct && proposedPct
+        ? {
+            blended: blendOf(materials, sharesPct),
+            difference: compareBlends(materials, proposedPct, sharesPct),
+          }
+        : {}),
     },
     findings: [
       ...(compaction?.findings ?? []),
@@ -214,16 +225,6 @@ function computeTrial(
       ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
     ],
   };
-}
-
-/** The compaction test of a trial, with what is found about grains that were taken out before. */
-function compactionOf(
-  sheet: CompactionRecord,
-  particleDensityKgM3: number | undefined,
-  { oversize, findings }: ReturnType<typeof screenedOff>,
-): CompactionAnalysis {
-  const analysis = analyseCompaction(sheet, { particleDensityKgM3, oversize });
-  return { ...analysis, findings: [...findings, ...analysis.findings] };
 }
 
 /** Share up to which densities are usually corrected for what was screened off; from memory. */
@@ -289,18 +290,6 @@ function coarserThan(
     return finer === undefined ? [] : [(share * (100 - finer)) / 100];
   });
   return coarse?.length === materials.length ? coarse : undefined;
-}
-
-/** What the shares of a trial's blend tell, beside the proposed ones where there are any. */
-function ofShares(
-  materials: readonly MaterialResult[],
-  sharesPct: readonly number[],
-  proposedPct: readonly number[] | undefined,
-): Pick<TrialStudy, "sharesPct" | "blended" | "difference"> {
-  if (!proposedPct) return { sharesPct };
-  const parts = materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] }));
-  const difference = compareBlends(materials, proposedPct, sharesPct);
-  return { sharesPct, blended: blendCurve(parts), difference };
 }
 
 /** A finding of a further trial says whose it is. */
@@ -383,43 +372,34 @@ function stateRank(asked: Crushed | undefined, crushed: Crushed | undefined): nu
   return crushed === undefined ? 1 : 2;
 }
 
-/** Close to the blend of the study as the trial that its mix follows is, and yet with another cement content. */
-export function rivalTrials(followed: TrialStudy, trials: readonly TrialStudy[]): TrialStudy[] {
-  return trials.filter(
+/**
+ * Where other tests of the blend that is built give another cement content than the trial that the mix follows,
+ * and the study does not say which one counts.
+ */
+export function disagreeFindings(
+  { mixFrom }: StudyConfig,
+  followed: TrialStudy,
+  trials: readonly TrialStudy[],
+): Finding[] {
+  const rivals = trials.filter(
     (trial) =>
       trial.id !== followed.id &&
       trial.difference?.close &&
       isComplete(trial) &&
       trial.strength?.chosenCementPct !== followed.strength?.chosenCementPct,
   );
-}
-
-/** The cement contents that several tests of one blend give. */
-export function disagreeWords(trial: TrialStudy, rivals: readonly TrialStudy[]): Text {
-  const list = [trial, ...rivals].map(({ name, strength }) =>
+  if (mixFrom !== undefined || rivals.length === 0) return [];
+  const all = [followed, ...rivals];
+  const contents = all.map(({ name, strength }) =>
     strength?.chosenCementPct === undefined
       ? say`${name} none`
       : say`${name} ${formatPlain(strength.chosenCementPct, 3)} %`,
   );
-  return say`Tests of this blend disagree on the cement content: ${joinTexts(list, "; ")}. The mix follows ${trial.name}.`;
-}
-
-/** Where several close trials give different contents, and the study does not say which one counts. */
-function disagreeFindings(
-  { mixFrom }: StudyConfig,
-  trials: readonly TrialStudy[],
-  testing: MixTesting | undefined,
-): Finding[] {
-  const followed = trials.find(({ id }) => id === testing?.trial);
-  if (mixFrom !== undefined || testing?.state !== "tested" || !followed) return [];
-  const rivals = rivalTrials(followed, trials);
-  if (rivals.length === 0) return [];
-  const ids = [followed, ...rivals].map(({ id }) => id);
   return [
     finding({ file: STUDY_FILE, column: "mix-from" }, "warning", "trials-disagree", {
-      message: disagreeWords(followed, rivals),
+      message: say`Tests of this blend disagree on the cement content: ${joinTexts(contents, "; ")}. The mix follows ${followed.name}.`,
       expected: say`one cement content from all tests of one blend`,
-      remedy: say`Find out why they differ, and name the trial that counts: “mix-from”, one of ${ids.join(", ")}.`,
+      remedy: say`Find out why they differ, and name the trial that counts: “mix-from”, one of ${all.map(({ id }) => id).join(", ")}.`,
     }),
   ];
 }
@@ -443,18 +423,19 @@ export function trialFindings(
   trials: readonly TrialStudy[],
   testing: MixTesting | undefined,
 ): Finding[] {
-  const near = trials.filter(
+  const near = trials.find(
     ({ id, difference }) => id === config.mixFrom || (!config.mixFrom && difference?.close),
   );
+  const followed = trials.find(({ id }) => id === testing?.trial);
   return [
     ...(!testing || testing.chosenBy === "mix-from" || trials.length === 0
       ? []
       : testedBlendFindings(trials)),
     // Close, and yet its tests do not tell how wet and how dense the mix is.
-    ...(testing?.state === "proposed" && near[0]?.strength
-      ? [noMixFinding(near[0].compaction, near[0].key)]
+    ...(testing?.state === "proposed" && near?.strength
+      ? [noMixFinding(near.compaction, near.key)]
       : []),
-    ...disagreeFindings(config, trials, testing),
+    ...(followed && testing?.state === "tested" ? disagreeFindings(config, followed, trials) : []),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];
@@ -484,20 +465,17 @@ function untoldFindings({ strength: { requirement } }: StudyConfig, trial: Trial
 }
 
 /** A strength of one state does not show a requirement of another. */
-function crushedFindings({ strength }: StudyConfig, { name, key, crushed }: TrialStudy): Finding[] {
-  const asked = strength.requirement?.crushed;
-  if (asked === undefined || crushed === undefined || asked === crushed) return [];
+function crushedFindings(config: StudyConfig, trial: TrialStudy): Finding[] {
+  const message = crushedOtherwise(config, trial);
+  const asked = config.strength.requirement?.crushed;
+  if (message === undefined || asked === undefined) return [];
+  const place = { file: STUDY_FILE, column: `${trial.key}.crushed`, value: trial.crushed };
   return [
-    finding(
-      { file: STUDY_FILE, column: `${key}.crushed`, value: crushed },
-      "warning",
-      "crushed-otherwise",
-      {
-        message: crushedWords(name, crushed, asked),
-        expected: say`blocks crushed ${CRUSHED[asked]}`,
-        remedy: say`Crush blocks in the state that the requirement speaks of, or ask the responsible person which state is meant.`,
-      },
-    ),
+    finding(place, "warning", "crushed-otherwise", {
+      message,
+      expected: say`blocks crushed ${CRUSHED[asked]}`,
+      remedy: say`Crush blocks in the state that the requirement speaks of, or ask the responsible person which state is meant.`,
+    }),
   ];
 }
 
@@ -507,8 +485,13 @@ const CRUSHED: Readonly<Record<Crushed, Text>> = {
   soaked: say`soaked`,
 };
 
-/** That the requirement speaks of another state than the blocks were in; for findings, cards and pages. */
-export function crushedWords(name: Text, crushed: Crushed, asked: Crushed): Text {
+/** That the blocks were crushed in another state than the requirement speaks of; undefined where they were not. */
+export function crushedOtherwise(
+  { strength }: Pick<StudyConfig, "strength">,
+  { name, crushed }: Pick<TrialStudy, "name" | "crushed">,
+): Text | undefined {
+  const asked = strength.requirement?.crushed;
+  if (asked === undefined || crushed === undefined || asked === crushed) return undefined;
   return say`The blocks of ${name} were crushed ${CRUSHED[crushed]}; the requirement speaks of blocks crushed ${CRUSHED[asked]}. The cement content does not show that the requirement is met.`;
 }
 

@@ -9,7 +9,7 @@ import { proposal } from "../../src/study/proposal.js";
 import type { Study } from "../../src/study/study.js";
 import type { Crushed, TrialStudy } from "../../src/study/studyResult.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
-import { mixTesting, rivalTrials } from "../../src/study/trials.js";
+import { disagreeFindings, mixTesting } from "../../src/study/trials.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
@@ -96,7 +96,10 @@ describe("the choice among several tests of one blend", () => {
       test("d", 9, 4, undefined, false),
     ];
     const { compaction: _, ...blocksAlone } = test("e", 0, 4);
-    expect(rivalTrials(trials[0], [...trials, blocksAlone]).map(({ id }) => id)).toEqual(["b"]);
+    const told = (config: object) =>
+      disagreeFindings(config as StudyConfig, trials[0], [...trials, blocksAlone]);
+    expect(told({})).toMatchObject([{ code: "trials-disagree", remedy: { values: ["a, b"] } }]);
+    expect(told({ mixFrom: "a" })).toEqual([]);
   });
 });
 
