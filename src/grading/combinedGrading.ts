@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf } from "../findings/finding.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
@@ -76,10 +76,10 @@ export function combineGrading({ sieve, sedimentation = [], file }: CombineInput
 }
 
 /** The curve alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
-export function combinedCurve({
-  sieve,
-  sedimentation = [],
-}: Omit<CombineInput, "file">): GradingCurve {
+export function combinedCurve(
+  sieve: readonly GradingPoint[],
+  sedimentation: readonly GradingPoint[],
+): GradingCurve {
   return { points: joined(sieve, sedimentation).points };
 }
 
@@ -124,20 +124,19 @@ function overlapAt(
 }
 
 function overlapFindings(file: string, overlap: GradingOverlap | undefined): Finding[] {
-  if (!overlap || Math.abs(overlap.differencePct) <= OVERLAP_LIMIT_PCT) return [];
+  if (!overlap) return [];
   const { sizeMm, sievePct, sedimentationPct, differencePct } = overlap;
   const why =
     differencePct > 0
       ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
       : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`;
   const value = say`${formatFixed(Math.abs(differencePct), 1)} points`;
-  return [
-    finding({ file, value }, "warning", "grading-overlap", {
-      message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
-      expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
-      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
-    }),
-  ];
+  const isFar = Math.abs(differencePct) > OVERLAP_LIMIT_PCT;
+  return findingIf(isFar, { file, value }, "warning", "grading-overlap", {
+    message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
+    expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
+    remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
+  });
 }
 
 /** Points by which the curve may fall at the joint beyond twice its slope on either side; common practice, no source. */
@@ -161,15 +160,14 @@ function stepFindings(
     (high.passingPct - low.passingPct) / Math.log2(high.sizeMm / low.sizeMm);
   const steepest = Math.max(0, slope(below, reading), slope(sieve, above));
   const step = sieve.passingPct - reading.passingPct;
-  if (step - 2 * steepest * octaves <= STEP_LIMIT_PCT) return [];
+  const isStep = step - 2 * steepest * octaves > STEP_LIMIT_PCT;
   const percent = (value: number) => say`${formatFixed(value, 1)} %`;
-  return [
-    finding({ file, value: say`${formatFixed(step, 1)} points` }, "warning", "grading-step", {
-      message: say`The sieve gives ${percent(sieve.passingPct)} passing at ${sieve.sizeMm} mm and the sedimentation ${percent(reading.passingPct)} at ${formatNumber(reading.sizeMm)} mm: a step that neither of them goes on with.`,
-      expected: say`a curve that falls at the joint about as it does on both sides (common practice, no source)`,
-      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings.`,
-    }),
-  ];
+  const value = say`${formatFixed(step, 1)} points`;
+  return findingIf(isStep, { file, value }, "warning", "grading-step", {
+    message: say`The sieve gives ${percent(sieve.passingPct)} passing at ${sieve.sizeMm} mm and the sedimentation ${percent(reading.passingPct)} at ${formatNumber(reading.sizeMm)} mm: a step that neither of them goes on with.`,
+    expected: say`a curve that falls at the joint about as it does on both sides (common practice, no source)`,
+    remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings.`,
+  });
 }
 
 function repairFindings(file: string, repairs: readonly GradingRepair[]): Finding[] {
@@ -179,17 +177,14 @@ function repairFindings(file: string, repairs: readonly GradingRepair[]): Findin
     ({ sizeMm, fromPct, toPct }) =>
       say`${formatNumber(sizeMm)} mm from ${formatFixed(fromPct, 1)} to ${formatFixed(toPct, 1)} %`,
   );
+  const value = say`${formatFixed(max, 1)} points at most`;
+  const severity = max > REPAIR_LIMIT_PCT ? "warning" : "note";
   return [
-    finding(
-      { file, value: say`${formatFixed(max, 1)} points at most` },
-      max > REPAIR_LIMIT_PCT ? "warning" : "note",
-      "grading-repaired",
-      {
-        message: say`The measured passing decreases somewhere with increasing size; points were adjusted: ${joinTexts(list, "; ")}.`,
-        expected: say`percent passing that never decreases with increasing size`,
-        remedy: say`Check the readings at these sizes; the adjusted curve is the nearest that never decreases.`,
-      },
-    ),
+    finding({ file, value }, severity, "grading-repaired", {
+      message: say`The measured passing decreases somewhere with increasing size; points were adjusted: ${joinTexts(list, "; ")}.`,
+      expected: say`percent passing that never decreases with increasing size`,
+      remedy: say`Check the readings at these sizes; the adjusted curve is the nearest that never decreases.`,
+    }),
   ];
 }
 

@@ -5,15 +5,16 @@ export {
   type FinenessModulus,
   finenessModulus,
 } from "./characteristics.js";
-export type {
-  CombinedGrading,
-  CombineInput,
-  GradingOverlap,
-  GradingRepair,
+export {
+  type CombinedGrading,
+  type CombineInput,
+  combineGrading,
+  type GradingOverlap,
+  type GradingRepair,
+  poolAdjacent,
 } from "./combinedGrading.js";
-export { combineGrading, poolAdjacent } from "./combinedGrading.js";
-export type { GradingCurve, GradingPoint } from "./curve.js";
-export { type CurveReading, fineToCoarse, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
+export type { CurveReading, GradingCurve, GradingPoint } from "./curve.js";
+export { fineToCoarse, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
 export {
   type BoundarySystem,
   boundariesOf,
@@ -31,8 +32,7 @@ export type {
   GradingModelParameter,
 } from "./models/gradingModel.js";
 export { GRADING_MODELS } from "./models/gradingModels.js";
-export type { ChosenModel, RankedFit } from "./models/modelChoice.js";
-export { chooseModel } from "./models/modelChoice.js";
+export { type ChosenModel, chooseModel, type RankedFit } from "./models/modelChoice.js";
 export {
   fredlund,
   haverkampParlange,
@@ -41,31 +41,26 @@ export {
   skaggs,
   weibull,
 } from "./models/unimodal.js";
-export type {
-  HydrometerAnalysis,
-  HydrometerAnalysisRow,
-  HydrometerInput,
-} from "./sedimentation/hydrometer.js";
 export {
   analyseHydrometer,
+  type HydrometerAnalysis,
+  type HydrometerAnalysisRow,
+  type HydrometerInput,
   type SeparateCorrections,
   separateCorrections,
   temperatureDensityControl,
 } from "./sedimentation/hydrometer.js";
 export { effectiveDepth, hydrometerDepth } from "./sedimentation/hydrometerDepth.js";
-export type { JarAnalysis, JarShare } from "./sedimentation/jar.js";
 export {
   analyseJar,
   type JarAgainstLaboratory,
+  type JarAnalysis,
   type JarComparison,
+  type JarShare,
   jarComparison,
   jarFines,
 } from "./sedimentation/jar.js";
-export type {
-  PipetteAnalysis,
-  PipetteAnalysisRow,
-  PipetteInput,
-} from "./sedimentation/pipette.js";
+export type { PipetteAnalysis, PipetteAnalysisRow, PipetteInput } from "./sedimentation/pipette.js";
 export { analysePipette } from "./sedimentation/pipette.js";
 export {
   type SettlingInput,
@@ -76,11 +71,7 @@ export {
   waterBasis,
   waterProperties,
 } from "./sedimentation/settling.js";
-export type {
-  SieveAnalysis,
-  SieveAnalysisRow,
-  SieveSet,
-} from "./sieveAnalysis.js";
+export type { SieveAnalysis, SieveAnalysisRow, SieveSet } from "./sieveAnalysis.js";
 export { analyseSieve, minimumSieveMass } from "./sieveAnalysis.js";
 export {
   type GradingBandPoint,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
@@ -168,7 +168,7 @@ const LOSS_LIMITS: readonly {
 ];
 
 function lossLimit({ method = "" }: SieveRecord) {
-  return LOSS_LIMITS.find((limit) => limit.method.test(method)) ?? LOSS_LIMITS[2];
+  return LOSS_LIMITS.find((limit) => limit.method.test(method))!;
 }
 
 /** What is wrong or doubtful about a sieve analysis: mass balance, sample size, top size. */
@@ -189,55 +189,37 @@ function massBalance(
   rows: readonly SieveAnalysisRow[],
   set: SieveSet,
 ): Finding[] {
-  const { file, panG } = record;
+  const { file, panG, massesUnknown } = record;
   const { limitPct, source } = lossLimit(record);
   const { dryMassG, washedOutG, retainedG, lossPct } = set;
   const name = set.portion === 0 ? say`sample` : say`split subsample`;
   const sievedG = dryMassG - washedOutG;
-  const last = rows.findLast(({ portion }) => portion === set.portion);
-  if (record.massesUnknown && retainedG > sievedG * (1 + limitPct / 100)) {
-    return [
-      finding(
-        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} %` },
-        "error",
-        "retained-over-sample",
-        {
+  if (retainedG > sievedG * (1 + limitPct / 100)) {
+    const row = rows.findLast(({ portion }) => portion === set.portion)?.row;
+    const retained = formatFixed(retainedG, 1);
+    const value = massesUnknown ? say`${retained} %` : say`${retained} g`;
+    const words = massesUnknown
+      ? {
           message: say`The percentages retained add up to more than the whole sample.`,
           expected: say`100 % on all sieves and in the pan together`,
           remedy: say`Check the percentages; where each row counts all coarser sieves with it, name the column “cumulative retained (%)”.`,
-        },
-      ),
-    ];
-  }
-  if (retainedG > sievedG * (1 + limitPct / 100)) {
-    return [
-      finding(
-        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} g` },
-        "error",
-        "retained-over-sample",
-        {
+        }
+      : {
           message: say`The sieves retain more than the ${name} that was put on them.`,
           expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
           remedy: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
-        },
-      ),
-    ];
+        };
+    return [finding({ file, row, value }, "error", "retained-over-sample", words)];
   }
-  const size = Math.abs(lossPct ?? 0);
-  if (lossPct === undefined || size <= limitPct) return [];
+  if (lossPct === undefined) return [];
+  const size = Math.abs(lossPct);
   const gained = lossPct < 0;
-  return [
-    finding(
-      { file, value: say`${formatFixed(size, 2)} %` },
-      "error",
-      gained ? "sieve-gain" : "sieve-loss",
-      {
-        message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
-        expected: say`a difference within ${limitPct} % of the dry mass (${source})`,
-        remedy: say`Check the masses for writing errors; if there are none, sieve a fresh sample.`,
-      },
-    ),
-  ];
+  const place = { file, value: say`${formatFixed(size, 2)} %` };
+  return findingIf(size > limitPct, place, "error", gained ? "sieve-gain" : "sieve-loss", {
+    message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
+    expected: say`a difference within ${limitPct} % of the dry mass (${source})`,
+    remedy: say`Check the masses for writing errors; if there are none, sieve a fresh sample.`,
+  });
 }
 
 function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Finding[] {
@@ -248,33 +230,29 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
   // The table speaks of aggregates; sands and soils without gravel need less than its first line.
   if (!nominal || nominal.sizeMm < 4.75) return [];
   const minKg = minimumSieveMass(nominal.sizeMm);
-  if (minKg === undefined || record.dryMassG >= 1000 * minKg) return [];
-  const value = say`${formatFixed(record.dryMassG, 0)} g`;
-  return [
-    finding({ file: record.file, row: nominal.row, value }, "warning", "small-sample", {
-      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would shift the coarse end.`,
-      expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-      remedy: say`Sieve a larger sample of the coarse part, or treat the coarse points with caution.`,
-    }),
-  ];
+  if (minKg === undefined) return [];
+  const { file, dryMassG } = record;
+  const place = { file, row: nominal.row, value: say`${formatFixed(dryMassG, 0)} g` };
+  return findingIf(dryMassG < 1000 * minKg, place, "warning", "small-sample", {
+    message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would shift the coarse end.`,
+    expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
+    remedy: say`Sieve a larger sample of the coarse part, or treat the coarse points with caution.`,
+  });
 }
 
 function topSize(
   { file, massesUnknown }: SieveRecord,
   rows: readonly SieveAnalysisRow[],
 ): Finding[] {
-  const top = rows[0];
-  if (!top || top.retainedG === 0) return [];
-  const value = massesUnknown
-    ? say`${formatPlain(top.retainedG)} %`
-    : say`${formatPlain(top.retainedG)} g`;
-  return [
-    finding({ file, row: top.row, value }, "warning", "top-size-unknown", {
-      message: say`Material was retained on the coarsest sieve (${top.label}), so the maximum grain size is not known.`,
+  return rows.slice(0, 1).flatMap(({ row, label, retainedG }) => {
+    const retained = formatPlain(retainedG);
+    const value = massesUnknown ? say`${retained} %` : say`${retained} g`;
+    return findingIf(retainedG !== 0, { file, row, value }, "warning", "top-size-unknown", {
+      message: say`Material was retained on the coarsest sieve (${label}), so the maximum grain size is not known.`,
       expected: say`nothing retained on the coarsest sieve`,
       remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
-    }),
-  ];
+    });
+  });
 }
 
 /** Nominal maximum size in mm and the least mass in kg. */

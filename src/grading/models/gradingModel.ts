@@ -64,3 +64,17 @@ export function straightLine(
   const { m: slope, b: intercept } = linearRegression(points.map(({ x, y }) => [x, y]));
   return { slope, intercept };
 }
+
+/** The line of what is made of the part that passes, on the logarithm of size: where it crosses zero, and its slope. */
+export function lineOnSize(
+  { points }: GradingCurve,
+  abovePct: number,
+  made: (part: number) => number,
+): { readonly crossMm: number; readonly slope: number } | undefined {
+  const line = straightLine(
+    points
+      .filter(({ passingPct }) => passingPct > abovePct && passingPct < 99.5)
+      .map(({ sizeMm, passingPct }) => ({ x: Math.log(sizeMm), y: made(passingPct / 100) })),
+  );
+  return line && { crossMm: Math.exp(-line.intercept / line.slope), slope: line.slope };
+}

@@ -2,7 +2,7 @@ import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { powerOf } from "../../numerics/powerOf.js";
 import { say } from "../../words/message.js";
 import { passingAtSize } from "../curve.js";
-import { type GradingModel, sizeNear, straightLine } from "./gradingModel.js";
+import { type GradingModel, lineOnSize, sizeNear, straightLine } from "./gradingModel.js";
 
 /**
  * Power curve with a top size: 100 (d / D)^n up to D, 100 beyond. With n = 0.5 it is the curve that
@@ -28,16 +28,11 @@ export const power: GradingModel = {
     return passing;
   },
   starts(curve) {
-    const line = straightLine(
-      curve.points
-        .filter(({ passingPct }) => passingPct > 1 && passingPct < 99.5)
-        .map(({ sizeMm, passingPct }) => ({ x: Math.log(sizeMm), y: Math.log(passingPct / 100) })),
-    );
+    const line = lineOnSize(curve, 1, Math.log);
     const top = sizeNear(curve, 100);
-    const slope = line && line.slope > 0.02 ? line.slope : 0.3;
-    const lineTop = line && line.slope > 0.02 ? Math.exp(-line.intercept / line.slope) : top;
+    const { crossMm, slope } = line && line.slope > 0.02 ? line : { crossMm: top, slope: 0.3 };
     return [
-      [lineTop, slope],
+      [crossMm, slope],
       [top, slope],
       [sizeNear(curve, 95), slope],
     ];
@@ -68,15 +63,8 @@ export const lognormal: GradingModel = {
     return 100 * normalCdf(z);
   },
   starts(curve) {
-    const line = straightLine(
-      curve.points
-        .filter(({ passingPct }) => passingPct > 0.5 && passingPct < 99.5)
-        .map(({ sizeMm, passingPct }) => ({
-          x: Math.log(sizeMm),
-          y: normalQuantile(passingPct / 100),
-        })),
-    );
-    if (line && line.slope > 0) return [[Math.exp(-line.intercept / line.slope), 1 / line.slope]];
+    const line = lineOnSize(curve, 0.5, normalQuantile);
+    if (line && line.slope > 0) return [[line.crossMm, 1 / line.slope]];
     const spread = Math.log(sizeNear(curve, 84) / sizeNear(curve, 16)) / 2 || 1;
     return [[sizeNear(curve, 50), spread]];
   },
@@ -107,17 +95,8 @@ export const weibull: GradingModel = {
     return -100 * Math.expm1(-raised);
   },
   starts(curve) {
-    const line = straightLine(
-      curve.points
-        .filter(({ passingPct }) => passingPct > 0.5 && passingPct < 99.5)
-        .map(({ sizeMm, passingPct }) => ({
-          x: Math.log(sizeMm),
-          y: Math.log(-Math.log1p(-passingPct / 100)),
-        })),
-    );
-    return line && line.slope > 0
-      ? [[Math.exp(-line.intercept / line.slope), line.slope]]
-      : [[sizeNear(curve, 63.2), 1]];
+    const line = lineOnSize(curve, 0.5, (part) => Math.log(-Math.log1p(-part)));
+    return [line && line.slope > 0 ? [line.crossMm, line.slope] : [sizeNear(curve, 63.2), 1]];
   },
   source: say`R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)`,
 };

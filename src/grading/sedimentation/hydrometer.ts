@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../findings/finding.js";
+import { type Finding, finding, findingIf } from "../../findings/finding.js";
 import type {
   HydrometerCalibration,
   HydrometerCorrections,
@@ -11,7 +11,13 @@ import { formatPlain } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { effectiveDepth, hydrometerDepth, UNITS_152H_PER_GRAVITY } from "./hydrometerDepth.js";
-import { stokesDiameter, type WaterBasis, waterBasis, waterProperties } from "./settling.js";
+import {
+  type SettlingInput,
+  stokesDiameter,
+  type WaterBasis,
+  waterBasis,
+  waterProperties,
+} from "./settling.js";
 import {
   percentFindings,
   pretreatmentFindings,
@@ -184,10 +190,7 @@ function analyseReading(
   const { timeMin, reading, control, temperatureC, row } = record.readings[index];
   const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit, basis } = input;
   const water = waterProperties(temperatureC, basis);
-  const trueReading = reading + record.meniscusCorrection;
-  const effectiveDepthCm = calibration
-    ? hydrometerDepth(calibration, trueReading)
-    : effectiveDepth(record.hydrometer, trueReading);
+  const effectiveDepthCm = depthAt(record, reading, calibration);
   if (!water || !(effectiveDepthCm > 0)) return [];
   const computedControl =
     control === undefined && record.corrections
@@ -202,7 +205,8 @@ function analyseReading(
   const correctedReading = reading - taken;
   const finerOfDispersedPct = correctedReading * pctPerUnit;
   const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;
-  const settling = { timeMin, viscosityMPaS, particleDensityKgM3 };
+  const depthCm = effectiveDepthCm;
+  const settling = { depthCm, timeMin, viscosityMPaS, waterDensityKgM3, particleDensityKgM3 };
   return [
     {
       row,
@@ -215,14 +219,21 @@ function analyseReading(
       effectiveDepthCm,
       viscosityMPaS,
       waterDensityKgM3,
-      sizeMm: stokesDiameter({ ...settling, depthCm: effectiveDepthCm, waterDensityKgM3 }),
-      ...(record.hydrometer === "BS"
-        ? { bsSizeMm: bsSize({ ...settling, depthMm: 10 * effectiveDepthCm }) }
-        : {}),
+      sizeMm: stokesDiameter(settling),
+      ...(record.hydrometer === "BS" ? { bsSizeMm: bsSize(settling) } : {}),
       finerOfDispersedPct,
       passingPct: (finerOfDispersedPct * passingSeparatingPct) / 100,
     },
   ];
+}
+
+function depthAt(
+  { hydrometer, meniscusCorrection }: HydrometerRecord,
+  reading: number,
+  calibration: HydrometerCalibration | undefined,
+): number {
+  const stem = reading + meniscusCorrection;
+  return calibration ? hydrometerDepth(calibration, stem) : effectiveDepth(hydrometer, stem);
 }
 
 function computeControl(
@@ -316,19 +327,9 @@ const CONSTANT = 0.005531;
  *
  * Formula: D = 0.005531 √(η Hr / ((ρs − 1) t)) (read). The printed form takes water as 1 Mg/m³.
  */
-function bsSize({
-  depthMm,
-  timeMin,
-  viscosityMPaS,
-  particleDensityKgM3,
-}: {
-  readonly depthMm: number;
-  readonly timeMin: number;
-  readonly viscosityMPaS: number;
-  readonly particleDensityKgM3: number;
-}): number {
+function bsSize({ depthCm, timeMin, viscosityMPaS, particleDensityKgM3 }: SettlingInput): number {
   const excess = particleDensityKgM3 / 1000 - 1;
-  return CONSTANT * Math.sqrt((viscosityMPaS * depthMm) / (excess * timeMin));
+  return CONSTANT * Math.sqrt((viscosityMPaS * (10 * depthCm)) / (excess * timeMin));
 }
 
 /** Percentage points outside 0 to 100 that reading to half a division explains; common practice, no source. */
@@ -345,10 +346,10 @@ const EXPECTED: Readonly<Record<HydrometerType, Text>> = {
 function checkHydrometer(
   record: HydrometerRecord,
   rows: readonly HydrometerAnalysisRow[],
-  calibration: HydrometerCalibration | undefined = record.calibration,
+  calibration: HydrometerCalibration | undefined,
 ): Finding[] {
   const { file } = record;
-  const place = (row: number) => ({ file, row, column: "reading" as const });
+  const place = (row: number) => ({ file, row, column: "reading" });
   return [
     ...pretreatmentFindings(record),
     ...outsideMarks(record, calibration),
@@ -388,42 +389,29 @@ function outsideMarks(
     const stem = reading + meniscusCorrection;
     return Math.max(low - stem, stem - high) > BEYOND_MARKS * (high - low);
   });
-  if (beyond.length === 0) return [];
-  const [{ row, reading }] = beyond;
-  return [
-    finding(
-      { file, row, column: "reading", value: onScale(hydrometer, reading) },
-      "warning",
-      "outside-calibration",
-      {
-        message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their effective depth was extrapolated along the scale.`,
-        expected: say`readings from ${onScale(hydrometer, low)} to ${onScale(hydrometer, high)}, meniscus added`,
-        remedy: say`Measure the depth at a mark beyond these readings.`,
-      },
-    ),
-  ];
+  return beyond.slice(0, 1).map(({ row, reading }) => {
+    const place = { file, row, column: "reading", value: onScale(hydrometer, reading) };
+    return finding(place, "warning", "outside-calibration", {
+      message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their effective depth was extrapolated along the scale.`,
+      expected: say`readings from ${onScale(hydrometer, low)} to ${onScale(hydrometer, high)}, meniscus added`,
+      remedy: say`Measure the depth at a mark beyond these readings.`,
+    });
+  });
 }
 
 function offScale(
-  { file, hydrometer, meniscusCorrection }: HydrometerRecord,
+  record: HydrometerRecord,
   { reading, row }: HydrometerRecord["readings"][number],
   calibration: HydrometerCalibration | undefined,
 ): Finding[] {
-  const stem = reading + meniscusCorrection;
-  const depth = calibration ? hydrometerDepth(calibration, stem) : effectiveDepth(hydrometer, stem);
-  if (depth > 0) return [];
-  return [
-    finding(
-      { file, row, column: "reading", value: onScale(hydrometer, reading) },
-      "error",
-      "reading-off-scale",
-      {
-        message: say`This reading is not on the scale of a ${hydrometer}.`,
-        expected: EXPECTED[hydrometer],
-        remedy: say`Check the reading and the type of hydrometer.`,
-      },
-    ),
-  ];
+  const { file, hydrometer } = record;
+  const isOff = !(depthAt(record, reading, calibration) > 0);
+  const place = { file, row, column: "reading", value: onScale(hydrometer, reading) };
+  return findingIf(isOff, place, "error", "reading-off-scale", {
+    message: say`This reading is not on the scale of a ${hydrometer}.`,
+    expected: EXPECTED[hydrometer],
+    remedy: say`Check the reading and the type of hydrometer.`,
+  });
 }
 
 /** A reading as it stands on the stem. */

@@ -23,13 +23,10 @@ export function hydrometerDepth(calibration: HydrometerCalibration, reading: num
   if ("depths" in calibration) return depthInterval(calibration.depths, reading);
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
   checkThat(bulbLengthCm >= 0, { bulbLengthCm }, "0 or more");
-  for (const [name, value] of Object.entries({ bulbVolumeCm3, cylinderAreaCm2 })) {
-    checkThat(value > 0, { [name]: value }, "above 0");
-  }
+  checkThat(bulbVolumeCm3 > 0, { bulbVolumeCm3 }, "above 0");
+  checkThat(cylinderAreaCm2 > 0, { cylinderAreaCm2 }, "above 0");
   const [a, b] = marks;
-  if (a.reading === b.reading) {
-    throw new RangeError(`invalid \`marks\`: ${a.reading} twice; expected two readings`);
-  }
+  checkThat(a.reading !== b.reading, { marks: `${a.reading} twice` }, "two readings");
   const part = (reading - a.reading) / (b.reading - a.reading);
   const toNeckCm = a.toNeckCm + part * (b.toNeckCm - a.toNeckCm);
   return toNeckCm + 0.5 * (bulbLengthCm - bulbVolumeCm3 / cylinderAreaCm2);
@@ -39,15 +36,10 @@ function depthInterval(
   depths: readonly { readonly reading: number; readonly depthCm: number }[],
   reading: number,
 ): number {
-  depths.forEach((pair, index) => {
-    if (index > 0 && !(pair.reading > depths[index - 1].reading)) {
-      throw new RangeError(
-        `invalid \`depths[${index}].reading\`: ${pair.reading}; expected above ${depths[index - 1].reading}`,
-      );
-    }
-  });
-  if (depths.length < 2) {
-    throw new RangeError(`invalid \`depths\`: ${depths.length} pairs; expected at least 2`);
+  checkThat(depths.length >= 2, { depths: `${depths.length} pairs` }, "at least 2");
+  for (let i = 1; i < depths.length; i++) {
+    const [before, here] = [depths[i - 1].reading, depths[i].reading];
+    checkThat(here > before, { [`depths[${i}].reading`]: here }, `above ${before}`);
   }
   const found = depths.findIndex((pair) => pair.reading >= reading);
   const upper = found < 0 ? depths.length - 1 : Math.max(1, found);

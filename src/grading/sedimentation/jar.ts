@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../findings/finding.js";
+import { type Finding, finding, findingIf } from "../../findings/finding.js";
 import type { JarLayerName, JarRecord } from "../../lab/jar.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
@@ -150,20 +150,14 @@ export function jarComparison(
     return { name, laboratoryPct, agrees: laboratoryPct >= lowPct && laboratoryPct <= highPct };
   });
   const findings = rows.flatMap(({ name, laboratoryPct, agrees }, index): Finding[] => {
-    if (laboratoryPct === undefined || agrees) return [];
+    if (laboratoryPct === undefined) return [];
     const { lowPct, highPct } = shares[index];
-    return [
-      finding(
-        { file, row: layers[index].row, column: "layer", value: name },
-        "note",
-        "jar-against-laboratory",
-        {
-          message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} % of what went into the jar.`,
-          expected: say`the laboratory's share within what the height of the layer allows`,
-          remedy: say`The laboratory's curve is used. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
-        },
-      ),
-    ];
+    const place = { file, row: layers[index].row, column: "layer", value: name };
+    return findingIf(!agrees, place, "note", "jar-against-laboratory", {
+      message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} % of what went into the jar.`,
+      expected: say`the laboratory's share within what the height of the layer allows`,
+      remedy: say`The laboratory's curve is used. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
+    });
   });
   return { rows, findings };
 }
@@ -202,14 +196,13 @@ function temperature(
       }),
     ];
   }
-  if (!settledMm.includes(undefined)) return [];
-  return [
-    finding({ file, value: say`${temperatureC} °C` }, "warning", "temperature-outside-table", {
-      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be given.`,
-      expected: say`10 to 30 °C`,
-      remedy: say`Repeat the test at room temperature.`,
-    }),
-  ];
+  const place = { file, value: say`${temperatureC} °C` };
+  const isOutside = settledMm.includes(undefined);
+  return findingIf(isOutside, place, "warning", "temperature-outside-table", {
+    message: say`The viscosity of water is not tabulated at this temperature: no sizes can be given.`,
+    expected: say`10 to 30 °C`,
+    remedy: say`Repeat the test at room temperature.`,
+  });
 }
 
 /** Code of the finding that a boundary was read when grains of another size had settled. */
@@ -221,41 +214,29 @@ function readingTime(
   endMm: number,
   settledMm: number | undefined,
 ): Finding[] {
-  if (settledMm === undefined || (settledMm <= endMm * FAR && settledMm >= endMm / FAR)) return [];
+  if (settledMm === undefined) return [];
   const { timeMin, row, name } = layers[index];
   const share =
     settledMm > endMm
       ? say`${wordFor(name)} counts with the layer above it`
       : say`${wordFor(layers[index + 1].name)} counts with the ${wordFor(name)}`;
-  return [
-    finding(
-      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
-      "warning",
-      JAR_READING_TIME,
-      {
-        message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
-        expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,
-        remedy: say`Read the top at that time, or take the boundary at the size given here.`,
-      },
-    ),
-  ];
+  const place = { file, row, column: "time", value: say`${formatNumber(timeMin)} min` };
+  const isFar = settledMm > endMm * FAR || settledMm < endMm / FAR;
+  return findingIf(isFar, place, "warning", JAR_READING_TIME, {
+    message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
+    expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,
+    remedy: say`Read the top at that time, or take the boundary at the size given here.`,
+  });
 }
 
 function stillCloudy({ file, layers }: JarRecord): Finding[] {
   const { timeMin, row } = layers[layers.length - 1];
-  if (timeMin >= LAST_READING_MIN) return [];
-  return [
-    finding(
-      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
-      "warning",
-      "jar-still-cloudy",
-      {
-        message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
-        expected: say`${LAST_READING_MIN} min or more, with clear water`,
-        remedy: say`Let the jar stand and read the top again.`,
-      },
-    ),
-  ];
+  const place = { file, row, column: "time", value: say`${formatNumber(timeMin)} min` };
+  return findingIf(timeMin < LAST_READING_MIN, place, "warning", "jar-still-cloudy", {
+    message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
+    expected: say`${LAST_READING_MIN} min or more, with clear water`,
+    remedy: say`Let the jar stand and read the top again.`,
+  });
 }
 
 /**

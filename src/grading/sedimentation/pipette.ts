@@ -91,9 +91,9 @@ function workedSamples(
     "0 to 100",
   );
   const { dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 } = record;
-  for (const [name, value] of Object.entries({ dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 })) {
-    checkThat(value > 0, { [name]: value }, "above 0");
-  }
+  checkThat(dryMassG > 0, { dryMassG }, "above 0");
+  checkThat(cylinderVolumeCm3 > 0, { cylinderVolumeCm3 }, "above 0");
+  checkThat(pipetteVolumeCm3 > 0, { pipetteVolumeCm3 }, "above 0");
   const basis = waterBasis(record.method);
   return record.samples.flatMap((sample): PipetteAnalysisRow[] => {
     const { row, timeMin, depthMm, temperatureC, solidsG } = sample;
@@ -129,7 +129,7 @@ const SLACK_PCT = 2;
 /** What is wrong or doubtful about a pipette analysis. */
 function checkPipette(record: PipetteRecord, rows: readonly PipetteAnalysisRow[]): Finding[] {
   const { file, samples } = record;
-  const place = (row: number) => ({ file, row, column: "solids" as const });
+  const place = (row: number) => ({ file, row, column: "solids" });
   return [
     ...pretreatmentFindings(record),
     ...samples.flatMap(({ row, temperatureC }) => temperatureFindings(file, row, temperatureC)),

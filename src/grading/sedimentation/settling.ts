@@ -31,11 +31,11 @@ export function stokesDiameter(input: SettlingInput): number {
   checkThat(timeMin > 0 && timeMin < Infinity, { timeMin }, "above 0");
   checkThat(viscosityMPaS > 0 && viscosityMPaS < Infinity, { viscosityMPaS }, "above 0");
   const excess = particleDensityKgM3 - waterDensityKgM3;
-  if (!(excess > 0 && excess < Infinity)) {
-    throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above the water's ${waterDensityKgM3}`,
-    );
-  }
+  checkThat(
+    excess > 0 && excess < Infinity,
+    { particleDensityKgM3 },
+    `above the water's ${waterDensityKgM3}`,
+  );
   const metresPerSecond = depthCm / 100 / (60 * timeMin);
   return 1000 * Math.sqrt(((18 * viscosityMPaS) / 1000 / (excess * GRAVITY)) * metresPerSecond);
 }
@@ -129,9 +129,7 @@ export function waterProperties(
   temperatureC: number,
   basis: WaterBasis = "modern",
 ): WaterProperties | undefined {
-  if (Number.isNaN(temperatureC)) {
-    throw new RangeError(`invalid \`temperatureC\`: ${temperatureC}; expected a number`);
-  }
+  checkThat(!Number.isNaN(temperatureC), { temperatureC }, "a number");
   const above = TABLE.findIndex(([line]) => line >= temperatureC);
   if (above < 0 || temperatureC < TABLE[0][0]) return undefined;
   const [t1, viscosity1, density1] = TABLE[above];

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../../findings/finding.js";
-import type { Pretreatment } from "../../lab/pretreatment.js";
+import { type Finding, type FindingPlace, finding, findingIf } from "../../findings/finding.js";
+import type { HydrometerRecord } from "../../lab/hydrometer.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
@@ -18,75 +18,58 @@ export function sedimentationPoints(
     .sort((a, b) => a.sizeMm - b.sizeMm);
 }
 
-/** Where a sedimentation reading stands, and the column that it was read from. */
-interface SedimentationPlace {
-  readonly file: string;
-  readonly row: number;
-  readonly column: "reading" | "solids";
-}
-
 /** A temperature at which the viscosity of water is not known. */
 export function temperatureFindings(file: string, row: number, temperatureC: number): Finding[] {
-  if (waterProperties(temperatureC)) return [];
-  const value = say`${formatFixed(temperatureC, 1)} °C`;
-  return [
-    finding({ file, row, column: "temperature", value }, "error", "temperature-outside-table", {
-      message: say`The viscosity of water is not tabulated at this temperature.`,
-      expected: say`10 to 30 °C`,
-      remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
-    }),
-  ];
+  const place = {
+    file,
+    row,
+    column: "temperature",
+    value: say`${formatFixed(temperatureC, 1)} °C`,
+  };
+  return findingIf(!waterProperties(temperatureC), place, "error", "temperature-outside-table", {
+    message: say`The viscosity of water is not tabulated at this temperature.`,
+    expected: say`10 to 30 °C`,
+    remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
+  });
 }
 
 /** A percentage in suspension below 0 or over 100 by more than the method explains; within that it is held at the limit. */
 export function percentFindings(
-  place: SedimentationPlace,
+  place: FindingPlace,
   finerPct: number,
   words: { readonly slackPct: number; readonly below: Text; readonly remedy: Text },
 ): Finding[] {
-  const outside = Math.max(finerPct - 100, -finerPct);
-  if (outside <= words.slackPct) return [];
+  const isOutside = Math.max(finerPct - 100, -finerPct) > words.slackPct;
   const over = finerPct > 100;
-  return [
-    finding(
-      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
-      "error",
-      over ? "finer-over-100" : "finer-below-0",
-      {
-        message: over ? say`More is in suspension than was put in.` : words.below,
-        expected: say`0 to 100 % of the dispersed mass, within ${words.slackPct} (common practice, no source)`,
-        remedy: words.remedy,
-      },
-    ),
-  ];
+  const at = { ...place, value: say`${formatFixed(finerPct, 1)} %` };
+  return findingIf(isOutside, at, "error", over ? "finer-over-100" : "finer-below-0", {
+    message: over ? say`More is in suspension than was put in.` : words.below,
+    expected: say`0 to 100 % of the dispersed mass, within ${words.slackPct} (common practice, no source)`,
+    remedy: words.remedy,
+  });
 }
 
 /** A percentage in suspension that rises with time. */
 export function riseFindings(
-  place: SedimentationPlace,
+  place: FindingPlace,
   finerPct: number,
   beforePct: number,
   words: { readonly before: "reading" | "sample"; readonly remedy: Text },
 ): Finding[] {
   const rise = finerPct - beforePct;
-  if (!(rise > 1e-9)) return [];
-  return [
-    finding({ ...place, value: say`${formatFixed(finerPct, 1)} %` }, "warning", "finer-rises", {
-      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points from the ${wordFor(words.before)} before, which settling cannot cause.`,
-      expected: say`percentages that never increase with time`,
-      remedy: words.remedy,
-    }),
-  ];
+  const at = { ...place, value: say`${formatFixed(finerPct, 1)} %` };
+  return findingIf(rise > 1e-9, at, "warning", "finer-rises", {
+    message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points from the ${wordFor(words.before)} before, which settling cannot cause.`,
+    expected: say`percentages that never increase with time`,
+    remedy: words.remedy,
+  });
 }
 
 /** A note about what was done to the soil before it was dispersed: nothing of it is silent. */
 export function pretreatmentFindings({
   file,
   pretreatment,
-}: {
-  readonly file: string;
-  readonly pretreatment?: Pretreatment;
-}): Finding[] {
+}: Pick<HydrometerRecord, "file" | "pretreatment">): Finding[] {
   if (!pretreatment) return [];
   const { text, lossPct } = pretreatment;
   return [

@@ -4,21 +4,25 @@ import { characteristicSizes } from "../characteristics.js";
 import { type CurveReading, type GradingCurve, passingAtSize } from "../curve.js";
 import { type BoundarySystem, fractions } from "../fractions.js";
 
-export type GradingQuantity =
-  | "d10"
-  | "d15"
-  | "d30"
-  | "d50"
-  | "d60"
-  | "d85"
-  | "d90"
-  | "cu"
-  | "cc"
-  | "clayPct"
-  | "siltPct"
-  | "finesPct"
-  | "sandPct"
-  | "gravelPct";
+/** What is read off a curve, with its unit. */
+const UNITS = {
+  d10: "mm",
+  d15: "mm",
+  d30: "mm",
+  d50: "mm",
+  d60: "mm",
+  d85: "mm",
+  d90: "mm",
+  cu: "",
+  cc: "",
+  clayPct: "%",
+  siltPct: "%",
+  finesPct: "%",
+  sandPct: "%",
+  gravelPct: "%",
+} as const;
+
+export type GradingQuantity = keyof typeof UNITS;
 
 /** What the resampled curves say of one number read off a grading curve. */
 export interface QuantityInterval {
@@ -31,23 +35,6 @@ export interface QuantityInterval {
   /** Share of the curves that reach far enough to give the number, 0 to 1. */
   readonly known: number;
 }
-
-const QUANTITIES: readonly (readonly [GradingQuantity, QuantityInterval["unit"]])[] = [
-  ["d10", "mm"],
-  ["d15", "mm"],
-  ["d30", "mm"],
-  ["d50", "mm"],
-  ["d60", "mm"],
-  ["d85", "mm"],
-  ["d90", "mm"],
-  ["cu", ""],
-  ["cc", ""],
-  ["clayPct", "%"],
-  ["siltPct", "%"],
-  ["finesPct", "%"],
-  ["sandPct", "%"],
-  ["gravelPct", "%"],
-];
 
 /** Below this share of curves the known ones would be a chosen few, and their interval false comfort; common practice, no source. */
 const ENOUGH_KNOWN = 0.9;
@@ -87,7 +74,8 @@ export function quantityIntervals(
     ...characteristicSizes(curve, reading),
     ...fractions(curve, system),
   }));
-  return QUANTITIES.flatMap(([quantity, unit]): QuantityInterval[] => {
+  const quantities = Object.keys(UNITS) as GradingQuantity[];
+  return quantities.flatMap((quantity): QuantityInterval[] => {
     const sorted = read
       .flatMap((each) => each[quantity] ?? [])
       .filter(Number.isFinite)
@@ -97,7 +85,7 @@ export function quantityIntervals(
     return [
       {
         quantity,
-        unit,
+        unit: UNITS[quantity],
         low: quantileSorted(sorted, (1 - coverage) / 2),
         median: quantileSorted(sorted, 0.5),
         high: quantileSorted(sorted, (1 + coverage) / 2),
@@ -128,9 +116,7 @@ export function readingSpread(
   sizesMm: readonly number[],
   floorPct: number = FLOOR_PCT,
 ): number[] {
-  if (curves.length < 2) {
-    throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
-  }
+  checkThat(curves.length >= 2, { curves: curves.length }, "at least 2");
   checkThat(floorPct > 0, { floorPct }, "above 0");
   return sizesMm.map((sizeMm) => {
     const values = curves.flatMap((curve) => passingAtSize(curve, sizeMm) ?? []);

@@ -102,15 +102,12 @@ export function resampleReadings(
   const random = createRandom(seed);
   const draw = (): GradingCurve => {
     const coarse = sievePoints(perturbSieve(sieve, errors, random));
-    let fine: readonly GradingPoint[] | undefined;
+    let fine: readonly GradingPoint[] = [];
     if (sediment && particleDensityKgM3 !== undefined) {
       const density = particleDensityKgM3 + errors.particleDensityKgM3 * random.normal();
-      const passing = passingAtSize({ points: coarse }, sediment.separatingSizeMm);
-      checkThat(
-        passing !== undefined,
-        { separatingSizeMm: sediment.separatingSizeMm },
-        "within the sieves",
-      );
+      const { separatingSizeMm } = sediment;
+      const passing = passingAtSize({ points: coarse }, separatingSizeMm);
+      checkThat(passing !== undefined, { separatingSizeMm }, "within the sieves");
       const input = {
         particleDensityKgM3: Math.max(1001, density),
         passingSeparatingPct: passing,
@@ -121,7 +118,7 @@ export function resampleReadings(
           : pipettePoints(perturbPipette(sediment as PipetteRecord, errors, random), input),
       );
     }
-    return combinedCurve({ sieve: coarse, sedimentation: fine });
+    return combinedCurve(coarse, fine);
   };
   return Array.from({ length: resamples }, draw);
 }
@@ -188,6 +185,19 @@ function perturbSieve(
   };
 }
 
+/** Thermometer and clock of a reading, within the table of the water and after its start. */
+function movedMoment(
+  { temperatureC, timeMin }: { readonly temperatureC: number; readonly timeMin: number },
+  degrees: number,
+  timeS: number,
+  random: Random,
+) {
+  return {
+    temperatureC: Math.min(30, Math.max(10, temperatureC + degrees)),
+    timeMin: Math.max(timeMin / 2, timeMin + (timeS / 60) * random.normal()),
+  };
+}
+
 /**
  * A hydrometer sheet as the same suspension could have been read: readings and times move one by one;
  * control, meniscus, thermometer and dispersed mass are off for all readings together.
@@ -209,8 +219,7 @@ export function perturbHydrometer(
       ...reading,
       reading: reading.reading + sd * random.normal(),
       ...(reading.control === undefined ? {} : { control: reading.control + control }),
-      temperatureC: Math.min(30, Math.max(10, reading.temperatureC + degrees)),
-      timeMin: Math.max(reading.timeMin / 2, reading.timeMin + (timeS / 60) * random.normal()),
+      ...movedMoment(reading, degrees, timeS, random),
     })),
   };
 }
@@ -242,8 +251,7 @@ function perturbPipette(
     samples: record.samples.map((sample) => ({
       ...sample,
       solidsG: Math.max(0, sample.solidsG + pipetteBalanceG * random.normal()),
-      temperatureC: Math.min(30, Math.max(10, sample.temperatureC + degrees)),
-      timeMin: Math.max(sample.timeMin / 2, sample.timeMin + (timeS / 60) * random.normal()),
+      ...movedMoment(sample, degrees, timeS, random),
     })),
   };
 }
