@@ -5,7 +5,7 @@ import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
 import { digits, plain } from "./cell.js";
 import { statisticName } from "./strength.js";
-import { present } from "./tableOf.js";
+import { listOf } from "./tableOf.js";
 
 /** How the numbers of this study were computed: what was minimised, which model, which variance, which bound. */
 export function computationTable({
@@ -15,23 +15,16 @@ export function computationTable({
   strength,
 }: Pick<StudyResult, "config" | "materials" | "blend" | "strength">): KeyValuesBlock {
   const { requirement } = config.strength;
-  return {
-    kind: "keyValues",
-    caption: say`How the numbers were computed`,
-    items: present([
-      materials.length > 0 && {
-        label: say`Fines below the finest sieve`,
-        value: finesText(materials),
-      },
-      blend && { label: say`Blend`, value: blendText(blend.target, config.target) },
-      strength && { label: say`Strength`, value: strengthText(strength.fit) },
-      requirement &&
-        strength && {
-          label: say`Least cement`,
-          value: say`where ${statisticName(requirement.statistic, requirement.confidence)} reaches the requirement`,
-        },
-    ]),
-  };
+  return listOf(say`How the numbers were computed`, [
+    materials.length > 0 && [say`Fines below the finest sieve`, finesText(materials)],
+    blend && [say`Blend`, blendText(blend.target, config.target)],
+    strength && [say`Strength`, strengthText(strength.fit)],
+    requirement &&
+      strength && [
+        say`Least cement`,
+        say`where ${statisticName(requirement.statistic, requirement.confidence)} reaches the requirement`,
+      ],
+  ]);
 }
 
 function finesText(materials: StudyResult["materials"]): Text {

@@ -12,7 +12,7 @@ import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { testedAnotherBlend } from "../study/trials.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
-import { entrySource } from "./references.js";
+import { entriesOf, entrySource } from "./references.js";
 import { present, tableOf } from "./tableOf.js";
 
 /**
@@ -24,8 +24,7 @@ export function guidanceTables(
   guidance: readonly GuidanceStudy[],
   units: UnitSystem = "SI",
 ): TableBlock[] {
-  const entries = [...new Set(guidance.map(({ check }) => check.entry.id))];
-  return entries.map((id) =>
+  return entriesOf(guidance.map(({ check }) => check)).map(({ id }) =>
     guidanceTable(
       guidance.filter(({ check }) => check.entry.id === id),
       units,
@@ -52,7 +51,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): T
     notes: present([
       say`${entrySource(entry)} (${sourceMark(entry)}).`,
       !entry.own && entry.notes,
-      ...earthNotes(entry),
+      WRITTEN_FOR[entry.material],
       check.honesty,
       ...guidance.map(
         ({ name, check: { verdict }, probability: { text } }) =>
@@ -113,22 +112,12 @@ function percentOf(probability: number): Text {
 }
 
 /** What an entry was written for, where that is not a wall with cement. */
-function earthNotes({ material }: GuidanceEntry): Text[] {
-  switch (material) {
-    case "rammed-earth":
-      return [
-        say`Written for rammed earth without cement; where cement is added, its limits are a guide to the soil only.`,
-      ];
-    case "road-base":
-      return [say`Written for road bases, not for walls.`];
-    case "compressed-block":
-      return [say`Written for compressed blocks, not for rammed walls.`];
-    case "soil-cement":
-      return [say`Written for soil-cement in pavements and dams, not for walls.`];
-    default:
-      return [];
-  }
-}
+const WRITTEN_FOR: { readonly [material in GuidanceEntry["material"]]?: Text } = {
+  "rammed-earth": say`Written for rammed earth without cement; where cement is added, its limits are a guide to the soil only.`,
+  "road-base": say`Written for road bases, not for walls.`,
+  "compressed-block": say`Written for compressed blocks, not for rammed walls.`,
+  "soil-cement": say`Written for soil-cement in pavements and dams, not for walls.`,
+};
 
 function limitsText(
   low: number | undefined,
@@ -153,7 +142,7 @@ function limitsText(
  */
 export function envelopeTables(
   result: Pick<StudyResult, "materials" | "blend" | "guidance">,
-  entries: readonly GuidanceEntry[] = entriesOf(result.guidance ?? []),
+  entries: readonly GuidanceEntry[] = entriesOf((result.guidance ?? []).map(({ check }) => check)),
 ): TableBlock[] {
   const { materials, blend } = result;
   const curves: PartedCurve[] = blend
@@ -226,11 +215,6 @@ function outsideWords(outsidePct: number): Text {
   return outsidePct > 0 ? say`above by ${points} points` : say`below by ${points} points`;
 }
 
-/** The entries of the checks, each once. */
-function entriesOf(guidance: readonly GuidanceStudy[]): GuidanceEntry[] {
-  return [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
-}
-
 /** Cautions, each with where it comes from; default all that are usual. */
 export function cautionsBlock(cautions: readonly Caution[] = CAUTIONS): CautionsBlock {
   return {
@@ -278,30 +262,24 @@ export function guidanceComparisonTable(
   };
 }
 
-/** Organic matter, salts and sulphates as far as nobody tested a soil for them, with why they matter. */
-function untestedChemistry(
-  { materials }: StudyResult["config"],
-  id: string,
-): readonly (readonly [Text, Text])[] {
-  const tested = testedChemistry(materials.find((one) => one.id === id)!);
-  return present([
-    tested.organicPct === undefined &&
-      ([
-        say`organic matter`,
-        say`it hinders the setting of cement and decays; topsoil is not for walls`,
-      ] as const),
-    tested.saltsPct === undefined &&
-      ([
-        say`soluble salts`,
-        say`they crystallise at the face of the wall and flake it off`,
-      ] as const),
-    tested.sulphatePct === undefined &&
-      ([
-        say`sulphates`,
-        say`with cement and clay they swell, and can break the wall apart`,
-      ] as const),
-  ]);
-}
+/** What a soil may hold that only a test of its own shows, and why it matters. */
+const CHEMISTRY = [
+  {
+    key: "organicPct",
+    what: say`organic matter`,
+    why: say`it hinders the setting of cement and decays; topsoil is not for walls`,
+  },
+  {
+    key: "saltsPct",
+    what: say`soluble salts`,
+    why: say`they crystallise at the face of the wall and flake it off`,
+  },
+  {
+    key: "sulphatePct",
+    what: say`sulphates`,
+    why: say`with cement and clay they swell, and can break the wall apart`,
+  },
+] as const;
 
 /**
  * What nobody tested, of each soil and of the blend that is to be built. Tests of a blend that is neither
@@ -321,51 +299,53 @@ export function notTestedTable(
   >,
 ): TableBlock {
   const { config, materials, ungraded = [], compaction, strength, blocks } = result;
-  const others = testedAnotherBlend(result);
-  const blend = say`Blend`;
-  return {
-    kind: "table",
-    caption: say`What was not tested`,
-    columns: [
-      { header: say`Material` },
-      { header: say`Not tested` },
-      { header: say`Why it matters` },
+  const known = !testedAnotherBlend(result);
+  const ofMaterials = config.materials.flatMap((material) => {
+    const { id, name, role } = material;
+    const graded = materials.find((one) => one.id === id);
+    const limits = graded?.limits ?? ungraded.find((one) => one.id === id)?.limits;
+    const tested = testedChemistry(material);
+    const isSoil = role === "soil";
+    return present([
+      ...CHEMISTRY.filter(({ key }) => isSoil && tested[key] === undefined),
+      !graded && { what: say`sieve analysis`, why: say`its grading is not known` },
+      isSoil &&
+        !limits && {
+          what: say`consistency limits`,
+          why: say`plasticity and shrinkage are not known`,
+        },
+      isSoil &&
+        !graded?.sedimentation &&
+        !graded?.pipette && {
+          what: say`sedimentation`,
+          why: say`clay and silt are not told apart`,
+        },
+    ]).map((missing) => ({ ...missing, material: name }));
+  });
+  const ofBlend = present([
+    !(compaction && known) && {
+      what: say`compaction`,
+      why: say`density and moisture at compaction are not known`,
+    },
+    !((strength || blocks) && known) && {
+      what: say`strength`,
+      why: say`no blocks of it were crushed; the cement is not known`,
+    },
+    {
+      what: say`erosion, frost, shrinkage of the wall`,
+      why: say`block strength says nothing about them`,
+    },
+  ]).map((missing) => ({ ...missing, material: say`Blend` }));
+  return tableOf(
+    say`What was not tested`,
+    [...ofMaterials, ...ofBlend],
+    [
+      [say`Material`, ({ material }) => material],
+      [say`Not tested`, ({ what }) => what],
+      [say`Why it matters`, ({ why }) => why],
     ],
-    rows: present([
-      ...config.materials.flatMap(({ id, name, role }): Text[][] => {
-        const graded = materials.find((one) => one.id === id);
-        const limits = graded?.limits ?? ungraded.find((one) => one.id === id)?.limits;
-        const sieving = graded ? [] : [[name, say`sieve analysis`, say`its grading is not known`]];
-        if (role !== "soil") return sieving;
-        return present([
-          ...untestedChemistry(config, id).map(([what, why]): Text[] => [name, what, why]),
-          ...sieving,
-          !limits && [name, say`consistency limits`, say`plasticity and shrinkage are not known`],
-          !(graded?.sedimentation || graded?.pipette) && [
-            name,
-            say`sedimentation`,
-            say`clay and silt are not told apart`,
-          ],
-        ]);
-      }),
-      !(compaction && !others) && [
-        blend,
-        say`compaction`,
-        say`density and moisture at compaction are not known`,
-      ],
-      !((strength || blocks) && !others) && [
-        blend,
-        say`strength`,
-        say`no blocks of it were crushed; the cement is not known`,
-      ],
-      [
-        blend,
-        say`erosion, frost, shrinkage of the wall`,
-        say`block strength says nothing about them`,
-      ],
-    ]),
-    notes: [
+    [
       say`A test that is not entered counts as not made. The responsible person says which of them are needed.`,
     ],
-  };
+  );
 }

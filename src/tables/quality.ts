@@ -7,7 +7,7 @@ import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { depthText, fixed, numberColumn, plain, volumeText } from "./cell.js";
 import { elementNames } from "./studyEntries.js";
-import { note, present, quantityCells, tableOf } from "./tableOf.js";
+import { listOf, note, quantityCells, tableOf } from "./tableOf.js";
 
 /** What stands in the place of the plan where the study asks for none. */
 function noQuality(): NoteBlock {
@@ -29,46 +29,41 @@ export function qualityPlanTable({
   const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
   const ages = joinTexts(agesDays.map((age) => plain(age)));
   const unknown = say`not known: enter how many batches are made a day`;
-  return {
-    kind: "keyValues",
-    caption:
-      config.elements.length > 0
-        ? say`Quality-control plan: ${elementNames(config.elements)}`
-        : say`Quality-control plan`,
-    items: present([
-      { label: say`Size of a lot`, value: lotText(entered.lot, units) },
-      { label: say`Lots in the element`, value: lots === undefined ? unknown : String(lots) },
-      {
-        label: say`Blocks per lot`,
-        value:
-          rule && blocksALot !== undefined
-            ? say`${rule.blocks} at each age (${ages} days), ${entered.spareBlocks} kept spare: ${blocksALot}`
-            : say`not known without a rule`,
-      },
-      { label: say`Blocks in all`, value: blocks === undefined ? unknown : String(blocks) },
-      {
-        label: say`Lots are judged at`,
-        value: say`${requirement.ageDays} days, the age of the requirement; younger blocks give early warning only`,
-      },
-      { label: say`Rule`, value: quality.ruleMessage },
-      {
-        label: say`Scatter assumed for the risks`,
-        value:
-          quality.scatterBasis === "entered"
-            ? say`standard deviation ${stress(quality.scatterMpa)}, as entered`
-            : say`standard deviation ${stress(quality.scatterMpa)}, that of the laboratory blocks about the curve; blocks made on site usually scatter more (common practice, no source)`,
-      },
-      risks && { label: say`Risks`, value: risks.message },
-      entered.densityChecks !== undefined && {
-        label: say`Density checks`,
-        value:
-          densityChecks === undefined
-            ? say`${entered.densityChecks} per lot`
-            : say`${entered.densityChecks} per lot, ${densityChecks} in all`,
-      },
-      { label: say`Basis (as entered)`, value: entered.basis },
-    ]),
-  };
+  return listOf(
+    config.elements.length > 0
+      ? say`Quality-control plan: ${elementNames(config.elements)}`
+      : say`Quality-control plan`,
+    [
+      [say`Size of a lot`, lotText(entered.lot, units)],
+      [say`Lots in the element`, lots === undefined ? unknown : String(lots)],
+      [
+        say`Blocks per lot`,
+        rule && blocksALot !== undefined
+          ? say`${rule.blocks} at each age (${ages} days), ${entered.spareBlocks} kept spare: ${blocksALot}`
+          : say`not known without a rule`,
+      ],
+      [say`Blocks in all`, blocks === undefined ? unknown : String(blocks)],
+      [
+        say`Lots are judged at`,
+        say`${requirement.ageDays} days, the age of the requirement; younger blocks give early warning only`,
+      ],
+      [say`Rule`, quality.ruleMessage],
+      [
+        say`Scatter assumed for the risks`,
+        quality.scatterBasis === "entered"
+          ? say`standard deviation ${stress(quality.scatterMpa)}, as entered`
+          : say`standard deviation ${stress(quality.scatterMpa)}, that of the laboratory blocks about the curve; blocks made on site usually scatter more (common practice, no source)`,
+      ],
+      risks && [say`Risks`, risks.message],
+      entered.densityChecks !== undefined && [
+        say`Density checks`,
+        densityChecks === undefined
+          ? say`${entered.densityChecks} per lot`
+          : say`${entered.densityChecks} per lot, ${densityChecks} in all`,
+      ],
+      [say`Basis (as entered)`, entered.basis],
+    ],
+  );
 }
 
 function lotText(lot: LotConfig, units: StudyResult["config"]["units"]): Text {

@@ -30,8 +30,7 @@ export function referencesBlock(result: StudyResult, scope: ReferenceScope = {})
   const { guidance = true, classes = true, carbon = true } = scope;
   const { materials, mix, blend, strength, guidanceComparison } = result;
   const compared = guidance ? (guidanceComparison?.checks ?? []) : [];
-  const checked = [...result.guidance.map(({ check }) => check), ...compared];
-  const entries = [...new Map(checked.map(({ entry }) => [entry.id, entry])).values()];
+  const entries = entriesOf([...result.guidance.map(({ check }) => check), ...compared]);
   const hydrometers = materials.flatMap(({ sedimentation }) => sedimentation ?? []);
   const items = [
     ...entries.map((entry) => ({
@@ -67,6 +66,11 @@ export function rememberedNote({ items }: ReferencesBlock): Text | undefined {
   return count === 2
     ? say`Entries ${first} and ${last} are wholly or partly from memory: check them in the source before citing them.`
     : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
+}
+
+/** The entries of checks, each once. */
+export function entriesOf(checks: readonly { readonly entry: GuidanceEntry }[]): GuidanceEntry[] {
+  return [...new Map(checks.map(({ entry }) => [entry.id, entry])).values()];
 }
 
 function isFromMemory({ mark }: References[number]): boolean {

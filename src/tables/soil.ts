@@ -6,7 +6,7 @@ import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain, quantity } from "./cell.js";
-import { quantityCells, tableOf } from "./tableOf.js";
+import { listOf, quantityCells, tableOf } from "./tableOf.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
@@ -199,30 +199,26 @@ export function moistureWindowTable(
   const window = moistureWindow(compaction, relativePct);
   if (!window) return undefined;
   const { driestPct, wettestPct, openDry, openWet, minDryDensityKgM3 } = window;
-  return {
-    kind: "keyValues",
-    caption: say`Compaction moisture range, by the compaction test`,
-    items: [
-      {
-        label: say`Density at the ends of this range`,
-        value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(minDryDensityKgM3, "density", units, 4)}`,
-      },
-      {
-        label: say`Minimum moisture`,
-        value: openDry
-          ? say`${percent(driestPct)}, where the tests end: drier was not tested`
-          : percent(driestPct),
-      },
-      {
-        label: say`Maximum moisture`,
-        value: openWet
-          ? say`${percent(wettestPct)}, where the tests end: wetter was not tested`
-          : percent(wettestPct),
-      },
-      {
-        label: say`Holds for`,
-        value: say`the compactive effort of the test: more effort gives a drier optimum, less effort a wetter one`,
-      },
+  return listOf(say`Compaction moisture range, by the compaction test`, [
+    [
+      say`Density at the ends of this range`,
+      say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(minDryDensityKgM3, "density", units, 4)}`,
     ],
-  };
+    [
+      say`Minimum moisture`,
+      openDry
+        ? say`${percent(driestPct)}, where the tests end: drier was not tested`
+        : percent(driestPct),
+    ],
+    [
+      say`Maximum moisture`,
+      openWet
+        ? say`${percent(wettestPct)}, where the tests end: wetter was not tested`
+        : percent(wettestPct),
+    ],
+    [
+      say`Holds for`,
+      say`the compactive effort of the test: more effort gives a drier optimum, less effort a wetter one`,
+    ],
+  ]);
 }

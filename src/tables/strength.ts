@@ -21,7 +21,7 @@ import { notKnownYet } from "../study/stages.js";
 import type { BlockMeans, StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, pValueText, quantity } from "./cell.js";
-import { present, quantityCells, tableOf, warning } from "./tableOf.js";
+import { type ListLine, listOf, present, quantityCells, tableOf, warning } from "./tableOf.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
 export function specimensTable(
@@ -336,78 +336,56 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
   const { requirement } = config.strength;
   if (!strength?.leastCement || !requirement) return notKnownYet(result, "cement");
   const { leastCement: least, fit } = strength;
-  const percent = (value: number | null, decimals = 2) =>
-    value === null ? BLANK : say`${formatFixed(value, decimals)} %`;
+  const percent = (value: number | null) =>
+    value === null ? BLANK : say`${formatFixed(value, 2)} %`;
   const stress = (value: number | null) =>
     value === null ? BLANK : formatQuantity(value, "stress", units);
   const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
-  return {
-    kind: "keyValues",
-    caption:
-      testing?.state === "proposed"
-        ? say`The least cement of another blend, whose blocks were crushed: not of this one`
-        : say`The least cement that meets the requirement`,
-    items: [
-      {
-        label: say`Required`,
-        value: say`${stress(requirement.strengthMpa)} at ${requirement.ageDays} days`,
-      },
-      {
-        label: say`To be met by`,
-        value: statisticName(requirement.statistic, requirement.confidence),
-      },
-      { label: say`Basis (as entered)`, value: requirement.basis },
-      { label: say`Tested contents`, value: say`${first} to ${last} %; nothing is extrapolated` },
-      { label: say`Outcome`, value: least.message },
-      { label: say`Least content`, value: percent(least.cementPct), to: "bands" },
-      {
-        label: say`Rounded up to steps of ${least.roundUpToPct} %`,
-        value: least.batchablePct === null ? BLANK : say`${plain(least.batchablePct)} %`,
-      },
-      {
-        label: say`Bound at that content`,
-        value: stress(least.boundAtBatchableMpa),
-        to: "calculation-bound",
-      },
-      {
-        label: say`Fitted ${wordFor(fit.line)} at that content`,
-        value: stress(least.lineAtBatchableMpa),
-        to: "bands",
-      },
-      {
-        label: say`Content at which the ${wordFor(fit.line)} alone would meet it`,
-        value:
-          least.lineContentPct === null
-            ? say`outside the tested contents`
-            : percent(least.lineContentPct),
-      },
-      {
-        label: JUST_REACHED[requirement.statistic],
-        value: intervalWords(least.interval),
-      },
-      ...(strength.leastCementOfOthers ?? []).map((others) => otherBlocksItem(others, strength)),
-      { label: say`Choice of the curve`, value: strength.models.message },
+  return listOf(
+    testing?.state === "proposed"
+      ? say`The least cement of another blend, whose blocks were crushed: not of this one`
+      : say`The least cement that meets the requirement`,
+    [
+      [say`Required`, say`${stress(requirement.strengthMpa)} at ${requirement.ageDays} days`],
+      [say`To be met by`, statisticName(requirement.statistic, requirement.confidence)],
+      [say`Basis (as entered)`, requirement.basis],
+      [say`Tested contents`, say`${first} to ${last} %; nothing is extrapolated`],
+      [say`Outcome`, least.message],
+      [say`Least content`, percent(least.cementPct), "bands"],
+      [
+        say`Rounded up to steps of ${least.roundUpToPct} %`,
+        least.batchablePct === null ? BLANK : say`${plain(least.batchablePct)} %`,
+      ],
+      [say`Bound at that content`, stress(least.boundAtBatchableMpa), "calculation-bound"],
+      [say`Fitted ${wordFor(fit.line)} at that content`, stress(least.lineAtBatchableMpa), "bands"],
+      [
+        say`Content at which the ${wordFor(fit.line)} alone would meet it`,
+        least.lineContentPct === null
+          ? say`outside the tested contents`
+          : percent(least.lineContentPct),
+      ],
+      [JUST_REACHED[requirement.statistic], intervalWords(least.interval)],
+      ...(strength.leastCementOfOthers ?? []).map((others) => otherBlocksLine(others, strength)),
+      [say`Choice of the curve`, strength.models.message],
     ],
-  };
+  );
 }
 
 /** The least content with other blocks, so that it shows whether one of them decides it. */
-function otherBlocksItem(
+function otherBlocksLine(
   { without, withBack, cementPct, batchablePct }: LeastCementOfOthers,
   { specimens }: Pick<StrengthStudy, "specimens">,
-): KeyValuesBlock["items"][number] {
+): ListLine {
   const [back] = withBack;
   const reason = specimens.find(({ id }) => id === back)?.excluded ?? "";
-  return {
-    label:
-      back === undefined
-        ? say`Without ${without.join(", ")}, far from the others`
-        : say`With ${back} put back (excluded: ${reason})`,
-    value:
-      cementPct === null || batchablePct === null
-        ? say`none of the tested contents`
-        : say`${formatFixed(cementPct, 2)} %, rounded up ${plain(batchablePct)} %`,
-  };
+  return [
+    back === undefined
+      ? say`Without ${without.join(", ")}, far from the others`
+      : say`With ${back} put back (excluded: ${reason})`,
+    cementPct === null || batchablePct === null
+      ? say`none of the tested contents`
+      : say`${formatFixed(cementPct, 2)} %, rounded up ${plain(batchablePct)} %`,
+  ];
 }
 
 /**

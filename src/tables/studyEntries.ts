@@ -8,43 +8,33 @@ import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
 import { BLANK, depthText, fixed, numberColumn, plain, priceText } from "./cell.js";
 import { statisticName } from "./strength.js";
-import { note, quantityCells, tableOf } from "./tableOf.js";
+import { listOf, note, quantityCells, tableOf } from "./tableOf.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
 export function projectTable(config: StudyConfig): KeyValuesBlock {
   const { units, elements, strength, target, cement } = config;
   const { requirement } = strength;
   const open = say`not entered yet`;
-  return {
-    kind: "keyValues",
-    caption: say`The study`,
-    items: [
-      { label: say`Place`, value: config.place ?? open },
-      {
-        label: say`Element`,
-        value: elements.length > 0 ? elementsText(elements, units) : open,
-      },
-      {
-        label: say`Required strength`,
-        value: requirement
-          ? say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`
-          : open,
-      },
-      { label: say`Basis of the requirement (as entered)`, value: requirement?.basis ?? open },
-      {
-        label: say`Target grading (as entered)`,
-        value: target ? targetWords(target) : open,
-      },
-      { label: say`Cement`, value: cement?.name ?? open },
-      { label: say`Date of the study`, value: config.date ?? open },
-      {
-        label: say`Data`,
-        value: config.invented
-          ? say`Invented for demonstration. Not to be built from.`
-          : say`As given by the user.`,
-      },
+  return listOf(say`The study`, [
+    [say`Place`, config.place ?? open],
+    [say`Element`, elements.length > 0 ? elementsText(elements, units) : open],
+    [
+      say`Required strength`,
+      requirement
+        ? say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`
+        : open,
     ],
-  };
+    [say`Basis of the requirement (as entered)`, requirement?.basis ?? open],
+    [say`Target grading (as entered)`, target ? targetWords(target) : open],
+    [say`Cement`, cement?.name ?? open],
+    [say`Date of the study`, config.date ?? open],
+    [
+      say`Data`,
+      config.invented
+        ? say`Invented for demonstration. Not to be built from.`
+        : say`As given by the user.`,
+    ],
+  ]);
 }
 
 function targetWords(target: TargetConfig): Text {

@@ -1,5 +1,4 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
-import type { Interval } from "../quantities/interval.js";
 import { notKnownYet } from "../study/stages.js";
 import type {
   MixStudy,
@@ -10,17 +9,8 @@ import type {
 } from "../study/studyResult.js";
 import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS, isWithin } from "../study/testedBlend.js";
 import { say, type Text } from "../words/message.js";
-import {
-  BLANK,
-  fixed,
-  massText,
-  numberColumn,
-  plain,
-  quantity,
-  quantityColumn,
-  yesOrNo,
-} from "./cell.js";
-import { present, warning } from "./tableOf.js";
+import { BLANK, ends, fixed, massText, numberColumn, plain, yesOrNo } from "./cell.js";
+import { present, quantityCells, tableOf, warning } from "./tableOf.js";
 
 /** The state of a mix in two or three words, for the head of a page. */
 export function stateInShort({ state }: MixTesting): Text {
@@ -50,45 +40,36 @@ export function doubtNotes({ mix }: { readonly mix?: Pick<MixStudy, "record"> })
 
 /** The proposed blend beside the tested ones: shares, and the size at which the passing differs most. */
 export function blendDifferenceTable({ trials }: Pick<StudyResult, "trials">): TableBlock {
-  const known = trials.flatMap(({ name, difference }) =>
-    difference ? [{ name, difference }] : [],
-  );
-  const size = (sizeMm: number) => say`Passing ${plain(sizeMm, 3)} mm, the largest difference`;
-  return {
-    kind: "table",
-    caption: say`The proposed blend beside the tested ones`,
-    columns: [
-      { header: say`Tested blend` },
-      { header: say`Share or passing` },
-      numberColumn(say`Proposed`, "%"),
-      numberColumn(say`Tested`, "%"),
-      numberColumn(say`Difference`, say`points`),
-      { header: say`Close` },
-    ],
-    rows: known.flatMap(({ name, difference }) => [
-      ...difference.shares
+  const rows = trials.flatMap(({ name, difference }) => {
+    if (!difference) return [];
+    const { shares, maxPassing } = difference;
+    return [
+      ...shares
         .filter(({ proposedPct, testedPct }) => proposedPct > 0 || testedPct > 0)
-        .map((share): Text[] => [
-          name,
-          share.name,
-          fixed(share.proposedPct, 1),
-          fixed(share.testedPct, 1),
-          fixed(share.differencePoints, 1),
-          yesOrNo(isWithin(share.differencePoints, CLOSE_SHARE_POINTS)),
-        ]),
-      [
-        name,
-        size(difference.maxPassing.sizeMm),
-        fixed(difference.maxPassing.proposedPct, 1),
-        fixed(difference.maxPassing.testedPct, 1),
-        fixed(difference.maxPassing.differencePoints, 1),
-        yesOrNo(isWithin(difference.maxPassing.differencePoints, CLOSE_PASSING_POINTS)),
-      ],
-    ]),
-    notes: [
+        .map((share) => ({ ...share, blend: name, what: share.name, limit: CLOSE_SHARE_POINTS })),
+      {
+        ...maxPassing,
+        blend: name,
+        what: say`Passing ${plain(maxPassing.sizeMm, 3)} mm, the largest difference`,
+        limit: CLOSE_PASSING_POINTS,
+      },
+    ];
+  });
+  return tableOf(
+    say`The proposed blend beside the tested ones`,
+    rows,
+    [
+      [say`Tested blend`, ({ blend }) => blend],
+      [say`Share or passing`, ({ what }) => what],
+      [numberColumn(say`Proposed`, "%"), ({ proposedPct }) => fixed(proposedPct, 1)],
+      [numberColumn(say`Tested`, "%"), ({ testedPct }) => fixed(testedPct, 1)],
+      [numberColumn(say`Difference`, say`points`), (row) => fixed(row.differencePoints, 1)],
+      [say`Close`, ({ differencePoints, limit }) => yesOrNo(isWithin(differencePoints, limit))],
+    ],
+    [
       say`Close: every share within ${CLOSE_SHARE_POINTS} points of the dry mass of soil and aggregate, and the passing within ${CLOSE_PASSING_POINTS} points at every size. Common practice, no source. Where a blend is not close, nothing that was tested holds for it.`,
     ],
-  };
+  );
 }
 
 /** The tested blends side by side, each with its least cement and what the element takes of it. */
@@ -98,41 +79,43 @@ export function testedBlendsTable({
   testing,
 }: Pick<StudyResult, "config" | "trials" | "testing">): TableBlock {
   const { units, currency } = config;
-  const whole = ({ low, high }: Interval, write: (value: number) => Text): Text =>
-    low === high ? write(low) : say`${write(low)} to ${write(high)}`;
-  const row = ({ name, id, crushed, pair, compaction }: TrialStudy): Text[] => [
-    id === testing?.trial && testing.state === "tested" ? say`${name} (this mix)` : name,
-    crushed ?? say`not told`,
-    quantity(compaction?.peak?.maximumDryDensityKgM3, "density", units, 4),
-    ...(pair
-      ? [
-          fixed(pair.siteSoilPct, 1),
-          plain(pair.cementPct),
-          massText(pair.cementKg, units),
-          pair.cost ? whole(pair.cost, (value) => fixed(value, 0)) : BLANK,
-          whole(pair.carbonKg, (value) => massText(value, units)),
-        ]
-      : [BLANK, say`none`, BLANK, BLANK, BLANK]),
-  ];
-  return {
-    kind: "table",
-    caption: say`Tested blends side by side`,
-    columns: [
-      { header: say`Blend` },
-      { header: say`Blocks crushed` },
-      quantityColumn(say`Maximum dry density`, "density", units),
-      numberColumn(say`Site soil`, "%"),
-      numberColumn(say`Least cement`, "%"),
-      numberColumn(say`Cement for the element`),
-      numberColumn(say`Cost`, currency ?? ""),
-      numberColumn(say`Carbon (CO₂e)`),
+  return tableOf(
+    say`Tested blends side by side`,
+    trials,
+    [
+      [
+        say`Blend`,
+        ({ name, id }) =>
+          id === testing?.trial && testing.state === "tested" ? say`${name} (this mix)` : name,
+      ],
+      [say`Blocks crushed`, ({ crushed }) => crushed ?? say`not told`],
+      quantityCells(
+        say`Maximum dry density`,
+        "density",
+        units,
+        ({ compaction }) => compaction?.peak?.maximumDryDensityKgM3,
+        4,
+      ),
+      [numberColumn(say`Site soil`, "%"), ({ pair }) => fixed(pair?.siteSoilPct, 1)],
+      [
+        numberColumn(say`Least cement`, "%"),
+        ({ pair }) => (pair ? plain(pair.cementPct) : say`none`),
+      ],
+      [
+        numberColumn(say`Cement for the element`),
+        ({ pair }) => (pair ? massText(pair.cementKg, units) : BLANK),
+      ],
+      [numberColumn(say`Cost`, currency), ({ pair }) => ends(pair?.cost, (cost) => fixed(cost, 0))],
+      [
+        numberColumn(say`Carbon (CO₂e)`),
+        ({ pair }) => ends(pair?.carbonKg, (mass) => massText(mass, units)),
+      ],
     ],
-    rows: trials.map(row),
-    notes: [
+    [
       ...bestWords(trials),
       say`Each blend with the least cement that its own blocks give by the bound of the study. Nothing is computed between the blends.`,
     ],
-  };
+  );
 }
 
 /** Which pair of blend and cement meets the requirement with the least cement, and with the least cost. */
@@ -143,8 +126,7 @@ function bestWords(trials: readonly TrialStudy[]): Text[] {
     found.reduce((best, one) => (value(one.pair) < value(best.pair) ? one : best));
   const cement = minBy(({ cementKg }) => cementKg);
   const priced = found.every(({ pair }) => pair.cost !== undefined);
-  const middle = ({ cost }: TrialPair) => (cost ? (cost.low + cost.high) / 2 : 0);
-  const cheapest = minBy(middle);
+  const cheapest = minBy(({ cost }) => (cost ? (cost.low + cost.high) / 2 : 0));
   return present([
     say`Least cement that meets the requirement: ${cement.name} with ${plain(cement.pair.cementPct)} %.`,
     priced &&

@@ -14,7 +14,7 @@ import { blankLines, pairsTable, type SiteSheet } from "./siteSheet.js";
  * @param tests default all of `FIELD_TESTS`. @param units of rule, tape and scale.
  *
  * @example
- * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
+ * siteFieldTests([FIELD_TESTS[1]]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
  */
 export function siteFieldTests(
   tests: readonly FieldTest[] = FIELD_TESTS,
