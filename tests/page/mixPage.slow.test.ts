@@ -292,6 +292,10 @@ it("keeps the mix over a reload and in a link, and sheets only where it was aske
   expect(await tab.locator("#bucket-body").textContent()).toContain("Beside the kept mix");
   await tab.click("#undo");
   expect(await share(tab, 0)).toBe("54.9");
+  // What another version stored is told, and the page begins with its study.
+  await tab.evaluate('localStorage.setItem(localStorage.key(0), \'{"view":"gone"}\')');
+  await tab.reload();
+  await tab.waitForSelector("text=comes from another version of it and cannot be read");
   await page.uncheck("#remember");
   expect(await page.evaluate("localStorage.length")).toBe(0);
   const spoilt = await openPage("reading-room", {}, "#mix=%5B%5B60,60%5D");
@@ -339,7 +343,8 @@ it("takes good sheets onto an empty bench and refuses bad ones with what is wron
   // A folder that is dropped, or a file that is gone, cannot be read.
   await page.evaluate("Blob.prototype.arrayBuffer = () => Promise.reject(new Error('gone'))");
   await drop("folder", "");
-  await page.waitForSelector("text=The sheet has no cells");
+  await page.waitForSelector("text=The browser cannot read this");
+  expect(await page.locator("#sheet-findings").textContent()).toContain("folder: not added");
   expect(await page.locator("#fault").count()).toBe(0);
   await page.click("#tab-mix");
   expect(await page.locator(".material").count()).toBe(2);

@@ -20,18 +20,12 @@ import { joinTexts, say, type Text } from "../../words/message.js";
 import { pagePaint } from "../pageStyle.js";
 import type { TunedMix } from "../tune.js";
 import type { App, View } from "./app.js";
-import { drawing, el, factsOf, fill, written } from "./dom.js";
+import { card, drawing, el, factsOf, fill, folded, remark, written } from "./dom.js";
 
 /** The bucket: what goes into one batch, and what it costs against the study's mix; or why there is none. */
 export function bucketCard(app: App): View {
-  const { t } = app;
   const body = el("div", { id: "bucket-body" });
-  const node = el(
-    "section",
-    { class: "card bucket", "aria-labelledby": "bucket-title" },
-    el("h2", { id: "bucket-title" }, t(say`Bucket`)),
-    body,
-  );
+  const node = card(app, { name: "bucket", id: "bucket", title: say`Bucket` }, body);
   let shown: readonly unknown[] = [];
   return {
     node,
@@ -133,12 +127,12 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
     countRow(t(say`Water to add`), t(liquid(record.batch.water.toAddKg, units))),
     ...warnings.map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " "))),
     el("dl", { class: "facts" }, ...factsOf(app, facts)),
-    ...missing.map((message) => el("p", { class: "sum" }, t(message))),
+    ...missing.map((message) => remark(app, message)),
     ...(mix!.compared ? [written("div", {}, app.html(compareMixTable(result)))] : []),
-    el(
-      "details",
+    folded(
+      app,
+      say`The batch by mass and by volume`,
       {},
-      el("summary", {}, t(say`The batch by mass and by volume`)),
       written("div", {}, app.html(recipeTable(result))),
     ),
   ];

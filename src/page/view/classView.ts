@@ -6,41 +6,39 @@ import { classFigure, classTables, type GroupSheets, groupResults } from "../cla
 import { pagePaint } from "../pageStyle.js";
 import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
-import { download, el, fill, written } from "./dom.js";
+import { button, card, download, el, field, fill, remark, written } from "./dom.js";
 import { INVENTED_DATA, inventedMark, tablesCsv } from "./keepView.js";
-import { bytesOf, dropBox, typedForm } from "./sheetsView.js";
+import { dropBox, readDropped, removing, typedForm } from "./sheetsView.js";
 
 /** Several groups' jars and sieves side by side. */
 export function classView(app: App): View {
   const { t } = app;
   const results = el("div", { id: "class-results" });
   const list = el("div");
+  const told = el("div", { role: "status" });
   const name = el("input", { type: "text", id: "group-name" });
   const groupName = () => name.value.trim() || t(say`Group ${app.state.groups.length + 1}`);
   const hand = (file: string, bytes: Uint8Array) => {
     app.setGroups(withSheet(app.state.groups, groupName(), file, bytes));
   };
+  const print = button(app, say`Print`, () => window.print(), { id: "print-class" });
+  const save = button(app, say`Save the class (ZIP)`, () => saveClass(app), { id: "save-class" });
+  const ways = el("div", { class: "switches no-print" }, print, save);
   const node = el(
     "div",
     { class: "pair" },
-    el(
-      "section",
-      { class: "card no-print", "aria-labelledby": "group-title" },
-      el("h2", { id: "group-title" }, t(say`Sheets of a group`)),
-      el(
-        "div",
-        { class: "field" },
-        el("label", { for: "group-name" }, t(say`Name of the group`)),
-        name,
-      ),
-      el(
-        "p",
-        { class: "sum" },
-        t(say`A jar, a sieve analysis, or both. Two sheets under one name are one group.`),
-      ),
+    card(
+      app,
+      { name: "no-print", id: "group", title: say`Sheets of a group` },
+      field(app, say`Name of the group`, name),
+      remark(app, say`A jar, a sieve analysis, or both. Two sheets under one name are one group.`),
       dropBox(app, "class-input", async (files) => {
-        for (const file of files) hand(file.name, await bytesOf(file));
+        const { sheets, findings } = await readDropped(files);
+        for (const sheet of sheets) hand(sheet.name, sheet.bytes);
+        const block = { kind: "findings", findings } as const;
+        fill(told, findings.length > 0 && written("div", {}, app.html(block)));
       }),
+      told,
       ...TYPED_FORMS.filter(({ kind }) => kind !== "hydrometer").map((form) =>
         typedForm(app, form, "class", (_, csv) =>
           hand(`${form.kind}.csv`, new TextEncoder().encode(csv)),
@@ -49,26 +47,7 @@ export function classView(app: App): View {
       el("h3", {}, t(say`Groups`)),
       list,
     ),
-    el(
-      "section",
-      { class: "card", "aria-labelledby": "class-title" },
-      el("h2", { id: "class-title" }, t(say`The class side by side`)),
-      results,
-      el(
-        "div",
-        { class: "switches no-print" },
-        el(
-          "button",
-          { type: "button", id: "print-class", onclick: () => window.print() },
-          t(say`Print`),
-        ),
-        el(
-          "button",
-          { type: "button", id: "save-class", onclick: () => saveClass(app) },
-          t(say`Save the class (ZIP)`),
-        ),
-      ),
-    ),
+    card(app, { id: "class", title: say`The class side by side` }, results, ways),
   );
   return {
     node,
@@ -82,15 +61,8 @@ export function classView(app: App): View {
             { class: "material line" },
             el("span", { class: "name" }, group.name),
             el("span", { class: "bounds" }, group.sheets.map(({ file }) => file).join(", ")),
-            el(
-              "button",
-              {
-                type: "button",
-                onclick: () =>
-                  app.setGroups(app.state.groups.filter((each) => each.name !== group.name)),
-                "aria-label": t(say`remove: ${group.name}`),
-              },
-              t(say`remove`),
+            removing(app, group.name, () =>
+              app.setGroups(app.state.groups.filter((each) => each.name !== group.name)),
             ),
           ),
         ),
@@ -102,9 +74,7 @@ export function classView(app: App): View {
       const findings = found.flatMap(({ findings: each, name: whose }) =>
         each.map((one) => ({ ...one, file: `${whose}: ${one.file}` })),
       );
-      for (const button of node.querySelectorAll<HTMLButtonElement>("#print-class,#save-class")) {
-        button.disabled = groups.length === 0;
-      }
+      for (const way of [print, save]) way.disabled = groups.length === 0;
       const invented = found.some((each) => each.invented);
       fill(
         results,

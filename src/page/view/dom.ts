@@ -58,6 +58,67 @@ export function written(
   return made;
 }
 
+/** A card of the page under its title. */
+export function card(
+  { t }: App,
+  { name = "", id, title }: { readonly name?: string; readonly id: string; readonly title: Text },
+  ...children: readonly Child[]
+): HTMLElement {
+  return el(
+    "section",
+    { class: `card ${name}`.trim(), "aria-labelledby": `${id}-title` },
+    el("h2", { id: `${id}-title` }, t(title)),
+    ...children,
+  );
+}
+
+export function button(
+  { t }: App,
+  label: Text,
+  click: () => void,
+  props: Props = {},
+): HTMLButtonElement {
+  return el("button", { type: "button", ...props, onclick: click }, t(label));
+}
+
+/** A sentence in small letters. */
+export function remark({ t }: App, text: Text): HTMLElement {
+  return el("p", { class: "sum" }, t(text));
+}
+
+/** A box with its name before it. */
+export function field({ t }: App, label: Text, box: HTMLElement): HTMLElement {
+  return el("div", { class: "field" }, el("label", { for: box.id }, t(label)), box);
+}
+
+/** What is unfolded by its title. */
+export function folded(
+  { t }: App,
+  title: Text,
+  props: Props,
+  ...children: readonly Child[]
+): HTMLElement {
+  return el("details", props, el("summary", {}, t(title)), ...children);
+}
+
+/** A list of choices, the present one chosen. */
+export function choices(
+  props: Props,
+  options: readonly (readonly [value: string, shown: string])[],
+  now: string,
+): HTMLSelectElement {
+  const shown = options.map(([value, name]) =>
+    el("option", { value, selected: value === now }, name),
+  );
+  return el("select", props, ...shown);
+}
+
+/** The head of a table whose columns have these names. */
+export function tableHead({ t }: App, ...columns: readonly Text[]): HTMLElement {
+  const cells = columns.map((name) => el("th", { scope: "col" }, t(name)));
+  return el("thead", {}, el("tr", {}, ...cells));
+}
+
 /** Names with their values, for a list of them. */
 export function factsOf({ t }: App, facts: readonly (readonly [Text, Text])[]): HTMLElement[] {
   return facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value))));

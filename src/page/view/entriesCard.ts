@@ -1,4 +1,4 @@
-import { type Finding, hasErrors } from "../../findings/finding.js";
+import { hasErrors } from "../../findings/finding.js";
 import { say } from "../../words/message.js";
 import { ENTRY_FORMS, type EntryField, type EntryForm } from "../entryForms.js";
 import {
@@ -11,7 +11,7 @@ import {
   writtenAt,
 } from "../studyFiles.js";
 import type { App } from "./app.js";
-import { el, fill, written } from "./dom.js";
+import { button, choices, el, field, fill, folded, remark, written } from "./dom.js";
 
 /** What a study needs beside its sheets: forms of a few entries each, and all entries as text. */
 export function entriesCard(app: App): HTMLElement[] {
@@ -20,46 +20,23 @@ export function entriesCard(app: App): HTMLElement[] {
   if (files.size === 0) return [];
   const forms = ENTRY_FORMS.map((form) => formOf(app, form));
   const told = el("div", { role: "status" });
-  const shares = el(
-    "button",
-    {
-      type: "button",
-      id: "tested-shares",
-      onclick: () => {
-        if (tuned) enter(app, withTestedShares(app.state.files, sharesOf(app)), told);
-      },
-    },
-    t(say`Compaction and blocks were made of the mix on the bench`),
+  const shares = button(
+    app,
+    say`Compaction and blocks were made of the mix on the bench`,
+    () => enter(app, withTestedShares(app.state.files, sharesOf(app)), told),
+    { id: "tested-shares" },
   );
   const text = el("textarea", { id: "entries-text", rows: 16, spellcheck: "false" });
   text.defaultValue = entriesText(files);
   const answer = el("div", { role: "status" });
-  const apply = el(
-    "button",
-    {
-      type: "button",
-      class: "main",
-      id: "entries-enter",
-      onclick: () => enter(app, withEntriesText(app.state.files, text.value), answer),
-    },
-    t(say`Enter`),
-  );
+  const entered = () => enter(app, withEntriesText(app.state.files, text.value), answer);
+  const apply = button(app, say`Enter`, entered, { class: "main", id: "entries-enter" });
+  const title = say`All entries as text (study.yaml)`;
+  const label = el("label", { for: "entries-text", class: "unseen" }, t(title));
   return [
     ...forms,
     ...(tuned ? [shares, told] : []),
-    el(
-      "details",
-      { id: "entries" },
-      el("summary", {}, t(say`All entries as text (study.yaml)`)),
-      el(
-        "label",
-        { for: "entries-text", class: "unseen" },
-        t(say`All entries as text (study.yaml)`),
-      ),
-      text,
-      apply,
-      answer,
-    ),
+    folded(app, title, { id: "entries" }, label, text, apply, answer),
   ];
 }
 
@@ -71,66 +48,35 @@ function sharesOf({ state }: App): Readonly<Record<string, number>> {
 }
 
 function formOf(app: App, { id, title, fields }: EntryForm): HTMLElement {
-  const { t } = app;
   if (fields.some(({ path }) => isListed(app.state.files, path))) {
-    return el(
-      "details",
-      { id },
-      el("summary", {}, t(title)),
-      el(
-        "p",
-        { class: "sum" },
-        t(say`The study lists several: change them among all entries as text.`),
-      ),
-    );
+    const several = say`The study lists several: change them among all entries as text.`;
+    return folded(app, title, { id }, remark(app, several));
   }
   const inputs = fields.map((field, index) => inputOf(app, field, `${id}-${index}`));
   const told = el("div", { role: "status" });
-  const send = () =>
-    enter(
-      app,
-      withWritten(
-        app.state.files,
-        fields.map(({ path }, index) => ({ path, value: inputs[index].value })),
-      ),
-      told,
-    );
-  return el(
-    "details",
+  const send = () => {
+    const typed = fields.map(({ path }, index) => ({ path, value: inputs[index].value }));
+    return enter(app, withWritten(app.state.files, typed), told);
+  };
+  return folded(
+    app,
+    title,
     { id },
-    el("summary", {}, t(title)),
-    ...fields.map(({ label }, index) =>
-      el(
-        "div",
-        { class: "field" },
-        el("label", { for: inputs[index].id }, t(label)),
-        inputs[index],
-      ),
-    ),
-    el(
-      "button",
-      { type: "button", class: "main", id: `${id}-enter`, onclick: send },
-      t(say`Enter`),
-    ),
+    ...fields.map(({ label }, index) => field(app, label, inputs[index])),
+    button(app, say`Enter`, send, { class: "main", id: `${id}-enter` }),
     told,
   );
 }
 
 function inputOf(
   { t, state }: App,
-  { path, example, choices }: EntryField,
+  { path, example, choices: known }: EntryField,
   id: string,
 ): HTMLInputElement | HTMLSelectElement {
   const value = writtenAt(state.files, path);
-  if (!choices) return el("input", { type: "text", id, value, placeholder: example });
-  return el(
-    "select",
-    { id },
-    el("option", { value: "" }, t(say`not entered`)),
-    ...choices.map(([choice, name]) =>
-      el("option", { value: choice, selected: choice === value }, t(name)),
-    ),
-  );
+  if (!known) return el("input", { type: "text", id, value, placeholder: example });
+  const options = known.map(([choice, name]) => [choice, t(name)] as const);
+  return choices({ id }, [["", t(say`not entered`)], ...options], value);
 }
 
 /** Takes entries over, or tells what is wrong with them and leaves everything as it was. */
@@ -138,7 +84,6 @@ async function enter(app: App, files: StudyFiles, told: HTMLElement): Promise<vo
   const { taken, findings } = await app.adopt(files);
   // What was taken is shown by the page made anew.
   if (taken) return;
-  const errors: readonly Finding[] = findings.filter((one) => hasErrors([one]));
-  const block = { kind: "findings", findings: errors } as const;
-  fill(told, written("div", {}, app.html(block)));
+  const errors = findings.filter((one) => hasErrors([one]));
+  fill(told, written("div", {}, app.html({ kind: "findings", findings: errors })));
 }

@@ -18,7 +18,7 @@ import { linkOf } from "../link.js";
 import { withMix } from "../studyFiles.js";
 import type { TunedBlend } from "../tune.js";
 import type { App, View } from "./app.js";
-import { download, el } from "./dom.js";
+import { button, card, download, el, remark } from "./dom.js";
 import { gradingFigure } from "./plotCard.js";
 import { strengthFigure } from "./verdictCard.js";
 
@@ -31,8 +31,7 @@ export function keepView(app: App): View {
     told.textContent = t(text);
     app.announce(text);
   };
-  const button = (label: Text, id: string, click: () => void) =>
-    el("button", { type: "button", id, onclick: click }, t(label));
+  const way = (label: Text, id: string, click: () => void) => button(app, label, click, { id });
   const link = el("input", {
     type: "text",
     readonly: true,
@@ -46,10 +45,9 @@ export function keepView(app: App): View {
     ["grading", gradingFigure(app.state)],
     ["strength", strengthFigure(app.state)],
   ];
-  const node = el(
-    "section",
-    { class: "card", "aria-labelledby": "keep-title" },
-    el("h2", { id: "keep-title" }, t(say`Save and share`)),
+  const node = card(
+    app,
+    { id: "keep", title: say`Save and share` },
     el(
       "p",
       {},
@@ -60,12 +58,12 @@ export function keepView(app: App): View {
     el(
       "div",
       { class: "wishes" },
-      button(say`Save the study folder (ZIP)`, "save-zip", async () => {
+      way(say`Save the study folder (ZIP)`, "save-zip", async () => {
         download("study.zip", stored(await savedFolder(app)) as BlobPart, "application/zip");
         app.saved();
         tell(say`Saved: unpack study.zip, and run “loambook check” on the folder.`);
       }),
-      button(say`Copy a link to this mix`, "copy-link", async () => {
+      way(say`Copy a link to this mix`, "copy-link", async () => {
         const { bench } = app.state;
         if (!bench) return;
         link.hidden = false;
@@ -82,23 +80,23 @@ export function keepView(app: App): View {
             : say`Copy the link from the box. It holds the mix, not the sheets: it works with this page.`,
         );
       }),
-      button(say`Save the numbers (CSV)`, "save-csv", () => {
+      way(say`Save the numbers (CSV)`, "save-csv", () => {
         download("mix.csv", csvOfMix(app), "text/csv");
         tell(say`Saved: mix.csv.`);
       }),
-      button(say`Save the curves (SVG)`, "save-svg", () => {
+      way(say`Save the curves (SVG)`, "save-svg", () => {
         for (const [name, figure] of figures()) {
           if (figure) download(`${name}.svg`, svgOf(app, figure, name), "image/svg+xml");
         }
         tell(say`Saved as SVG.`);
       }),
-      button(say`Save the curves (PNG)`, "save-png", async () => {
+      way(say`Save the curves (PNG)`, "save-png", async () => {
         for (const [name, figure] of figures()) {
           if (figure) download(`${name}.png`, await pngOf(svgOf(app, figure, name)), "image/png");
         }
         tell(say`Saved as PNG.`);
       }),
-      button(say`Print one page`, "print", () => {
+      way(say`Print one page`, "print", () => {
         app.show("mix");
         window.print();
       }),
@@ -115,12 +113,9 @@ export function keepView(app: App): View {
         t(say`Store sheets and mix in this browser until this is switched off`),
       ),
     ),
-    el(
-      "p",
-      { class: "sum" },
-      t(
-        say`Without it nothing outlives this tab: the mix is in the address, and a reload keeps it with its steps and the kept mix, but not sheets that were added.`,
-      ),
+    remark(
+      app,
+      say`Without it nothing outlives this tab: the mix is in the address, and a reload keeps it with its steps and the kept mix, but not sheets that were added.`,
     ),
   );
   return {

@@ -2,7 +2,7 @@ import { compareTrials } from "../../strength/trials.js";
 import { trialDifferencesTable, trialsTable } from "../../tables/trialBlocks.js";
 import { say } from "../../words/message.js";
 import type { App } from "./app.js";
-import { el, written } from "./dom.js";
+import { card, el, remark, written } from "./dom.js";
 
 /** What was seen on the trial blocks, with the photographs that the page carries; nothing where nobody looked. */
 export function looksCard(app: App): HTMLElement | false {
@@ -18,16 +18,12 @@ export function looksCard(app: App): HTMLElement | false {
       return bytes ? [picture(t(say`${name}, ${id}`), bytes)] : [];
     }),
   );
-  return el(
-    "section",
-    { class: "card looks no-print", "aria-labelledby": "looks-title" },
-    el("h2", { id: "looks-title" }, t(say`Trial blocks`)),
-    el(
-      "p",
-      { class: "sum" },
-      t(
-        say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
-      ),
+  return card(
+    app,
+    { name: "looks no-print", id: "looks", title: say`Trial blocks` },
+    remark(
+      app,
+      say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
     ),
     written("div", {}, html(trialsTable(looks, config.units))),
     differences.length > 0 && written("div", {}, html(trialDifferencesTable(differences))),

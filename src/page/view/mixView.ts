@@ -6,7 +6,7 @@ import { say } from "../../words/message.js";
 import type { OpenStudy } from "../tune.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
-import { el, written } from "./dom.js";
+import { button, el, written } from "./dom.js";
 import { looksCard } from "./looksCard.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
@@ -41,11 +41,7 @@ export function mixView(app: App): View {
         {},
         t(say`Add a sieve sheet, or type one: what the sheets allow is computed at once.`),
       ),
-      el(
-        "button",
-        { type: "button", class: "main", onclick: () => app.show("sheets") },
-        t(say`Add sheets`),
-      ),
+      button(app, say`Add sheets`, () => app.show("sheets"), { class: "main" }),
     );
     return { node, refresh: () => {} };
   }

@@ -41,7 +41,7 @@ import {
 } from "../tune.js";
 import type { Adopted, App, PageState, View } from "./app.js";
 import { classView } from "./classView.js";
-import { el, fill, holdsTyped, keepingTyped } from "./dom.js";
+import { button, choices, el, fill, folded, holdsTyped, keepingTyped } from "./dom.js";
 import { INVENTED_DATA, keepView } from "./keepView.js";
 import { mixView } from "./mixView.js";
 import { printOnOnePage } from "./onePage.js";
@@ -63,7 +63,8 @@ const VIEWS: Readonly<Record<ViewName, Text>> = {
 /** Starts the page with the study that it carries, with what the browser stored, or with an empty bench. */
 async function start(): Promise<void> {
   const { files } = JSON.parse(document.getElementById("page-data")!.textContent!) as PageData;
-  const stored = readStored();
+  const left = readStored();
+  const stored = left === "unreadable" ? undefined : left;
   const state: PageState = {
     locale: "en",
     units: "SI",
@@ -79,6 +80,11 @@ async function start(): Promise<void> {
   const page = pageOf(state);
   const carried = unpackFiles(stored?.files ?? files);
   await page.begin(carried, stored);
+  if (left === "unreadable") {
+    page.warn(
+      say`What this browser stored of this page comes from another version of it and cannot be read. The page begins with the study it carries.`,
+    );
+  }
 }
 
 function pageOf(state: PageState) {
@@ -127,7 +133,7 @@ function pageOf(state: PageState) {
     },
   };
 
-  return { begin };
+  return { begin, warn };
 
   async function begin(files: StudyFiles, stored: StoredPage | undefined): Promise<void> {
     // A browser keeps the state of a page over a reload, and no longer.
@@ -322,13 +328,15 @@ function pageOf(state: PageState) {
 
   /** A fault of ours is shown, not swallowed: the mix may not be what the sheets say. */
   function fault(problem: unknown): void {
-    const words = t(
+    warn(
       say`This page has met an internal error, and what it shows may be wrong: save the study folder and compute it with the command line.`,
+      ` (${String(problem)})`,
     );
+  }
+
+  function warn(text: Text, more = ""): void {
     document.getElementById("fault")?.remove();
-    root.prepend(
-      el("p", { class: "banner", id: "fault", role: "alert" }, `${words} (${String(problem)})`),
-    );
+    root.prepend(el("p", { class: "banner", id: "fault", role: "alert" }, `${t(text)}${more}`));
   }
 
   function undoKeys(event: KeyboardEvent): void {
@@ -358,7 +366,7 @@ function pageOf(state: PageState) {
     const { locale, open: study, view } = state;
     document.documentElement.lang = locale;
     document.documentElement.dataset.light = state.light;
-    const title = study?.study.config.title ?? t(say`Mix bench`);
+    const { title = t(say`Mix bench`), place, invented } = study?.study.config ?? {};
     document.title = title;
     views = {
       mix: mixView(app),
@@ -374,27 +382,21 @@ function pageOf(state: PageState) {
       node.hidden = name !== view;
       main.append(node);
     }
+    const about = el(
+      "div",
+      {},
+      el("h1", { dir: "auto" }, title),
+      el("p", { class: "print-only" }, t(NO_APPROVAL)),
+      place && el("p", { class: "place", dir: "auto" }, place),
+    );
     fill(
       root,
       el("a", { class: "skip", href: "#main" }, t(say`Skip to the bench`)),
       el(
         "header",
         {},
-        study?.study.config.invented &&
-          el("p", { class: "banner", role: "note" }, t(INVENTED_DATA)),
-        el(
-          "div",
-          { class: "head" },
-          el(
-            "div",
-            {},
-            el("h1", { dir: "auto" }, title),
-            el("p", { class: "print-only" }, t(NO_APPROVAL)),
-            study?.study.config.place &&
-              el("p", { class: "place", dir: "auto" }, study.study.config.place),
-          ),
-          switches(app),
-        ),
+        invented && el("p", { class: "banner", role: "note" }, t(INVENTED_DATA)),
+        el("div", { class: "head" }, about, switches(app)),
       ),
       el("nav", { class: "tabs", "aria-label": t(say`Parts of the page`) }, ...tabs(app)),
       main,
@@ -402,12 +404,7 @@ function pageOf(state: PageState) {
         "footer",
         {},
         el("p", {}, el("strong", {}, t(NO_APPROVAL))),
-        el(
-          "details",
-          { class: "cautions-box" },
-          el("summary", {}, t(say`Cautions`)),
-          cautions(app),
-        ),
+        folded(app, say`Cautions`, { class: "cautions-box" }, cautions(app)),
         el("p", {}, t(say`Made with ${MADE_WITH}. This page makes no network requests.`)),
       ),
     );
@@ -450,53 +447,43 @@ function storeName(): string {
 }
 
 /** What the browser stored for this page; undefined where nothing was, or the browser lets nobody ask. */
-function readStored(): StoredPage | undefined {
+function readStored(): StoredPage | "unreadable" | undefined {
+  let text: string | null;
   try {
-    const text = localStorage.getItem(storeName());
-    return text === null ? undefined : storedPage(JSON.parse(text));
+    text = localStorage.getItem(storeName());
   } catch {
     return undefined;
+  }
+  if (text === null) return undefined;
+  try {
+    return storedPage(JSON.parse(text)) ?? "unreadable";
+  } catch {
+    return "unreadable";
   }
 }
 
 function tabs(app: App): HTMLElement[] {
-  const { t, state } = app;
-  return VIEW_NAMES.map((view) =>
-    el(
-      "button",
-      {
-        type: "button",
-        id: `tab-${view}`,
-        "aria-current": view === state.view ? "page" : undefined,
-        onclick: () => app.show(view),
-      },
-      t(VIEWS[view]),
-    ),
-  );
+  const { state } = app;
+  return VIEW_NAMES.map((view) => {
+    const current = view === state.view ? "page" : undefined;
+    const props = { id: `tab-${view}`, "aria-current": current };
+    return button(app, VIEWS[view], () => app.show(view), props);
+  });
 }
 
 /** Undo, redo, reset, keep. */
 function toolBar(app: App): View {
-  const { t, act } = app;
-  const button = (label: Text, action: BenchAction, id: string) =>
-    el("button", { type: "button", id, onclick: () => act(action) }, t(label));
-  const undo = button(say`Undo`, { kind: "undo" }, "undo");
-  const redo = button(say`Redo`, { kind: "redo" }, "redo");
-  const reset = button(say`Back to the study’s mix`, { kind: "reset" }, "reset");
-  const keep = button(say`Keep this mix to compare`, { kind: "keep" }, "keep");
-  const swap = button(say`Swap with the kept mix`, { kind: "swap-kept" }, "swap");
-  const drop = button(say`Discard the kept mix`, { kind: "drop-kept" }, "drop");
+  const step = (label: Text, action: BenchAction, id: string) =>
+    button(app, label, () => app.act(action), { id });
+  const undo = step(say`Undo`, { kind: "undo" }, "undo");
+  const redo = step(say`Redo`, { kind: "redo" }, "redo");
+  const reset = step(say`Back to the study’s mix`, { kind: "reset" }, "reset");
+  const keep = step(say`Keep this mix to compare`, { kind: "keep" }, "keep");
+  const swap = step(say`Swap with the kept mix`, { kind: "swap-kept" }, "swap");
+  const drop = step(say`Discard the kept mix`, { kind: "drop-kept" }, "drop");
+  const props = { class: "tools", role: "group", "aria-label": app.t(say`Steps`) };
   return {
-    node: el(
-      "div",
-      { class: "tools", role: "group", "aria-label": t(say`Steps`) },
-      undo,
-      redo,
-      reset,
-      keep,
-      swap,
-      drop,
-    ),
+    node: el("div", props, undo, redo, reset, keep, swap, drop),
     refresh() {
       const { bench } = app.state;
       undo.disabled = !bench || bench.past.length === 0;
@@ -516,17 +503,12 @@ const LOCALES: readonly (readonly [Locale, string])[] = [
 function switches(app: App): HTMLElement {
   const { t, state } = app;
   const choice = (
-    id: string,
+    id: "locale" | "units" | "light",
     label: Text,
     options: readonly (readonly [string, string])[],
-    now: string,
     change: (value: string) => void,
   ) => {
-    const select = el(
-      "select",
-      { id },
-      ...options.map(([value, name]) => el("option", { value, selected: value === now }, name)),
-    );
+    const select = choices({ id }, options, state[id]);
     select.addEventListener("change", () => {
       change(select.value);
       document.getElementById(id)?.focus();
@@ -536,33 +518,18 @@ function switches(app: App): HTMLElement {
   const locales = LOCALES.some(([value]) => value === state.locale)
     ? LOCALES
     : [[state.locale, state.locale] as const, ...LOCALES];
+  const units = ["SI", "US"].map((name) => [name, name] as const);
+  const lights = [
+    ["auto", t(say`as the device`)],
+    ["light", t(say`light`)],
+    ["dark", t(say`dark`)],
+  ] as const;
   return el(
     "div",
     { class: "switches" },
-    choice("locale", say`Language`, locales, state.locale, (value) =>
-      app.set({ locale: value as Locale }),
-    ),
-    choice(
-      "units",
-      say`Units`,
-      [
-        ["SI", "SI"],
-        ["US", "US"],
-      ],
-      state.units,
-      (value) => app.set({ units: value as UnitSystem }),
-    ),
-    choice(
-      "light",
-      say`Appearance`,
-      [
-        ["auto", t(say`as the device`)],
-        ["light", t(say`light`)],
-        ["dark", t(say`dark`)],
-      ],
-      state.light,
-      (value) => app.set({ light: value as Light }),
-    ),
+    choice("locale", say`Language`, locales, (locale) => app.set({ locale: locale as Locale })),
+    choice("units", say`Units`, units, (name) => app.set({ units: name as UnitSystem })),
+    choice("light", say`Appearance`, lights, (light) => app.set({ light: light as Light })),
   );
 }
 

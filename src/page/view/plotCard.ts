@@ -8,7 +8,7 @@ import { say, type Text } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import type { App, PageState, View } from "./app.js";
-import { el, whenWidthChanges } from "./dom.js";
+import { card, el, whenWidthChanges } from "./dom.js";
 
 /** The grading of the blend on the bench with its materials, its target, its envelopes and its doubt. */
 export function gradingFigure({ open, tuned, kept }: Readonly<PageState>): Figure | undefined {
@@ -34,14 +34,9 @@ export const PAPER_PX = 540;
 
 /** The curve of the blend, drawn anew with every move. */
 export function plotCard(app: App): View {
-  const { t } = app;
   const chart = el("div", { class: "chart" });
-  const node = el(
-    "section",
-    { class: "card plot", "aria-labelledby": "plot-title" },
-    el("h2", { id: "plot-title" }, t(say`Curve`)),
-    el("div", { class: "figure" }, chart),
-  );
+  const about = { name: "plot", id: "plot", title: say`Curve` };
+  const node = card(app, about, el("div", { class: "figure" }, chart));
   const draw = () => {
     const figure = gradingFigure(app.state);
     if (!figure) return;

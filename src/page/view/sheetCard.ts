@@ -1,5 +1,5 @@
 import { sumSimple } from "simple-statistics";
-import type { BlendLimit } from "../../blend/target.js";
+import type { BlendLimit, FixedOrRange } from "../../blend/target.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
 import { moistureWindow } from "../../soil/compaction/moistureWindow.js";
@@ -9,7 +9,7 @@ import { dashArray, markPath } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { solveBench, type Wish } from "../solve.js";
 import type { App, PageState, View } from "./app.js";
-import { drawing, el, fill, typingIn } from "./dom.js";
+import { button, card, drawing, el, fill, folded, remark, tableHead, typingIn } from "./dom.js";
 import { gradingFigure, materialTraces } from "./plotCard.js";
 
 /** A slider with its number box; both stay true to the mix. */
@@ -60,17 +60,9 @@ export function sheetCard(app: App): View {
       change: (pct, during) => act({ kind: "share", index, pct, during }),
     });
     const [low, high] = [bought?.minSharePct ?? 0, bought?.maxSharePct ?? 100];
-    const node = el(
-      "div",
-      { class: "material" },
-      control.node,
-      (low > 0 || high < 100) &&
-        el(
-          "p",
-          { class: "sum" },
-          t(say`the study allows ${formatPlain(low, 3)} to ${formatPlain(high, 3)} %`),
-        ),
-    );
+    const bounds = say`the study allows ${formatPlain(low, 3)} to ${formatPlain(high, 3)} %`;
+    const bounded = low > 0 || high < 100;
+    const node = el("div", { class: "material" }, control.node, bounded && remark(app, bounds));
     return { node, control, lock, name, index };
   });
   const cement = controlOf(app, {
@@ -104,22 +96,18 @@ export function sheetCard(app: App): View {
     fill(answer, ...messages.map((message) => el("p", {}, t(message))));
   };
   const tested = open.result.trials.some(({ strength }) => strength);
+  const contents = testedContents(app);
   const allowed = el("p", { class: "sum" });
-  const node = el(
-    "section",
-    { class: "card sheet", "aria-labelledby": "sheet-title" },
-    el("h2", { id: "sheet-title" }, t(say`Sheet`)),
+  const node = card(
+    app,
+    { name: "sheet", id: "sheet", title: say`Sheet` },
     el("h3", {}, t(say`Shares of the dry mass`)),
     ...rows.map((row) => row.node),
     sum,
     el("h3", {}, t(say`Cement and water`)),
     tested
-      ? el("div", {}, cement.node, hint(app, testedContents(app)))
-      : el(
-          "p",
-          { class: "sum" },
-          t(say`A cement content follows from crushed blocks; there are none yet.`),
-        ),
+      ? el("div", {}, cement.node, contents && remark(app, contents))
+      : remark(app, say`A cement content follows from crushed blocks; there are none yet.`),
     moisture.node,
     allowed,
     el(
@@ -182,10 +170,6 @@ function padlock(locked: boolean): SVGSVGElement {
     { d: "M5 10h14v11H5z", fill: locked ? "currentColor" : "none", stroke: "currentColor" },
     { d: shackle, fill: "none", stroke: "currentColor" },
   ]);
-}
-
-function hint({ t }: App, text: Text | undefined): HTMLElement | false {
-  return text !== undefined && el("p", { class: "sum" }, t(text));
 }
 
 /** The cement contents that blocks were made with. */
@@ -284,12 +268,20 @@ function controlOf(app: App, options: ControlOptions): Control {
 /** The target: exponent and top size of the power curve, or what is sought inside the band. */
 function aimBox(app: App): View {
   const { t, act } = app;
-  const middle = (value: number | { readonly min: number; readonly max: number }) =>
+  const middle = (value: FixedOrRange) =>
     typeof value === "number" ? value : (value.min + value.max) / 2;
   const power = () => {
     const target = app.state.bench?.now.target;
     return target?.kind === "power" ? target : undefined;
   };
+  /** What a power curve cannot have does not stay in the box. */
+  const changed =
+    (key: "exponent" | "topSizeMm", low: number, high: number): ControlOptions["change"] =>
+    (value, during) => {
+      const target = power();
+      if (!target || !(value >= low && value <= high)) return act({ kind: "settle" });
+      act({ kind: "target", target: { ...target, [key]: value }, during });
+    };
   const exponent = controlOf(app, {
     id: "exponent",
     label: say`Exponent`,
@@ -298,12 +290,7 @@ function aimBox(app: App): View {
     max: 0.7,
     step: 0.01,
     decimals: 3,
-    change: (value, during) => {
-      const target = power();
-      if (target && value >= 0.05 && value <= 1)
-        act({ kind: "target", target: { ...target, exponent: value }, during });
-      else act({ kind: "settle" });
-    },
+    change: changed("exponent", 0.05, 1),
   });
   const top = controlOf(app, {
     id: "top-size",
@@ -313,31 +300,13 @@ function aimBox(app: App): View {
     max: 63,
     step: 0.5,
     decimals: 2,
-    change: (value, during) => {
-      const target = power();
-      if (target && value >= 1 && value <= 100)
-        act({ kind: "target", target: { ...target, topSizeMm: value }, during });
-      else act({ kind: "settle" });
-    },
+    change: changed("topSizeMm", 1, 100),
   });
-  const band = el(
-    "p",
-    {},
-    t(
-      say`The band of the guidance that the study names; the sliders of a power curve are for studies that aim at one.`,
-    ),
-  );
-  const curve = el(
-    "div",
-    {},
-    exponent.node,
-    top.node,
-    app.state.open!.result.config.target === undefined &&
-      hint(
-        app,
-        say`The study states no target. This curve is a common start, from memory: choose your own.`,
-      ),
-  );
+  const ofBand = say`The band of the guidance that the study names; the sliders of a power curve are for studies that aim at one.`;
+  const untold = say`The study states no target. This curve is a common start, from memory: choose your own.`;
+  const told = app.state.open!.result.config.target !== undefined;
+  const band = el("p", {}, t(ofBand));
+  const curve = el("div", {}, exponent.node, top.node, !told && remark(app, untold));
   return {
     node: el("div", {}, curve, band),
     refresh() {
@@ -398,26 +367,12 @@ function limitsBox(app: App): View {
     return { kind, least, most, node };
   });
   const others = el("p", { class: "sum" });
-  const node = el(
-    "details",
+  const head = tableHead(app, say`Quantity`, say`at least, %`, say`at most, %`);
+  const node = folded(
+    app,
+    say`Limits of the blend`,
     {},
-    el("summary", {}, t(say`Limits of the blend`)),
-    el(
-      "table",
-      {},
-      el(
-        "thead",
-        {},
-        el(
-          "tr",
-          {},
-          el("th", { scope: "col" }, t(say`Quantity`)),
-          el("th", { scope: "col" }, t(say`at least, %`)),
-          el("th", { scope: "col" }, t(say`at most, %`)),
-        ),
-      ),
-      el("tbody", {}, ...rows.map((row) => row.node)),
-    ),
+    el("table", {}, head, el("tbody", {}, ...rows.map((row) => row.node))),
     others,
   );
   return {
@@ -425,7 +380,7 @@ function limitsBox(app: App): View {
     refresh() {
       const limits = app.state.bench?.now.limits ?? [];
       for (const { kind, least, most } of rows) {
-        const limit = limits.find((each) => each.kind === kind) as PercentLimit | undefined;
+        const limit: PercentLimit | undefined = limits.find((each) => each.kind === kind);
         least.show(limit);
         most.show(limit);
       }
@@ -441,7 +396,11 @@ function limitsBox(app: App): View {
   };
 }
 
-type PercentLimit = { readonly minPct?: number; readonly maxPct?: number };
+type PercentLimit = {
+  readonly kind?: BlendLimit["kind"];
+  readonly minPct?: number;
+  readonly maxPct?: number;
+};
 
 function setLimit(
   app: App,
@@ -450,21 +409,16 @@ function setLimit(
   value: number | undefined,
 ): void {
   const limits = app.state.bench?.now.limits ?? [];
-  const old = limits.find((limit) => limit.kind === kind) as
-    | (BlendLimit & PercentLimit)
-    | undefined;
-  const { [side]: _, ...rest } = (old ?? { kind }) as BlendLimit & PercentLimit;
-  const next = { ...rest, ...(value === undefined ? {} : { [side]: value }) } as BlendLimit &
-    PercentLimit;
+  const { [side]: _, ...rest }: PercentLimit = limits.find((limit) => limit.kind === kind) ?? {};
+  const next: PercentLimit = { kind, ...rest, ...(value === undefined ? {} : { [side]: value }) };
   const others = limits.filter((limit) => limit.kind !== kind);
   const limiting = next.minPct !== undefined || next.maxPct !== undefined;
-  app.act({ kind: "limits", limits: limiting ? [...others, next] : others });
+  app.act({ kind: "limits", limits: limiting ? [...others, next as BlendLimit] : others });
 }
 
 /** The buttons that solve. */
 function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLElement {
-  const { t } = app;
-  const ask = (wish: Wish) => () => {
+  const ask = (wish: Wish) => {
     const { open, bench } = app.state;
     if (!open || !bench) return;
     const { sharesPct, messages } = solveBench(open, bench.now, wish);
@@ -472,8 +426,8 @@ function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLEl
     answered(messages);
     for (const message of messages) app.announce(message);
   };
-  const button = (label: Text, wish: Wish) =>
-    el("button", { type: "button", onclick: ask(wish), "data-wish": wish }, t(label));
+  const asking = (label: Text, wish: Wish) =>
+    button(app, label, () => ask(wish), { "data-wish": wish });
   const { mix, compaction, strength } = app.state.open!.result;
   // Of another blend they say nothing.
   const least = mix && strength?.leastCement?.batchablePct;
@@ -481,21 +435,13 @@ function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLEl
   return el(
     "div",
     { class: "wishes" },
-    button(say`Nearest to the target`, "target"),
-    button(say`In the band with most site soil`, "most-site-soil"),
-    button(say`In the band at least cost`, "least-cost"),
-    button(say`Whole buckets`, "whole-buckets"),
+    asking(say`Nearest to the target`, "target"),
+    asking(say`In the band with most site soil`, "most-site-soil"),
+    asking(say`In the band at least cost`, "least-cost"),
+    asking(say`Whole buckets`, "whole-buckets"),
     typeof least === "number" &&
-      el(
-        "button",
-        { type: "button", onclick: () => app.act({ kind: "cement", pct: least }) },
-        t(say`Least cement`),
-      ),
+      button(app, say`Least cement`, () => app.act({ kind: "cement", pct: least })),
     optimum !== undefined &&
-      el(
-        "button",
-        { type: "button", onclick: () => app.act({ kind: "moisture", pct: optimum }) },
-        t(say`Optimum moisture`),
-      ),
+      button(app, say`Optimum moisture`, () => app.act({ kind: "moisture", pct: optimum })),
   );
 }

@@ -1,5 +1,4 @@
-import type { FindingsBlock } from "../../blocks/block.js";
-import { type Finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
 import { MAX_SHEET_BYTES } from "../../lab/sheet/grid.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
@@ -13,8 +12,9 @@ import {
 } from "../studyFiles.js";
 import { csvOfTyped, rowsOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
 import type { App, View } from "./app.js";
-import { el, fill, written } from "./dom.js";
+import { button, card, choices, el, field, fill, folded, tableHead, written } from "./dom.js";
 import { entriesCard } from "./entriesCard.js";
+import { checkLine } from "./verdictCard.js";
 
 const ROLE_NAMES: Readonly<Record<Role, Text>> = {
   soil: say`soil`,
@@ -30,21 +30,15 @@ export function sheetsView(app: App): View {
   const stages = el("div");
   const entries = el("div");
   const takeFiles = async (files: readonly File[]) => {
-    const read = await Promise.all(
-      files.map(async (file) => ({
-        name: file.name,
-        bytes: await bytesOf(file),
-      })),
-    );
-    await take(app, read);
+    const { sheets, findings } = await readDropped(files);
+    await take(app, sheets, findings);
   };
   const node = el(
     "div",
     { class: "pair" },
-    el(
-      "section",
-      { class: "card", "aria-labelledby": "bring-title" },
-      el("h2", { id: "bring-title" }, t(say`Add sheets`)),
+    card(
+      app,
+      { id: "bring", title: say`Add sheets` },
       el(
         "p",
         {},
@@ -61,10 +55,9 @@ export function sheetsView(app: App): View {
         ),
       ),
     ),
-    el(
-      "section",
-      { class: "card", "aria-labelledby": "there-title" },
-      el("h2", { id: "there-title" }, t(say`On the bench`)),
+    card(
+      app,
+      { id: "there", title: say`On the bench` },
       list,
       el("h3", {}, t(say`Entries`)),
       entries,
@@ -94,21 +87,37 @@ export function sheetsView(app: App): View {
   };
 }
 
-/**
- * The bytes of a file that somebody dropped or chose. A folder, or a file that is gone, has none, and is told as an
- * empty sheet. Of one that is too large, enough is read for it to be refused.
- */
-export async function bytesOf(file: File): Promise<Uint8Array> {
-  const read = file.slice(0, MAX_SHEET_BYTES + 1).arrayBuffer();
-  return read.then(
-    (bytes) => new Uint8Array(bytes),
-    () => new Uint8Array(),
-  );
+/** A file that somebody dropped or chose. */
+export interface DroppedSheet {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Reads dropped files. Of one that is too large, enough is read for it to be refused. */
+export async function readDropped(
+  files: readonly File[],
+): Promise<{ readonly sheets: readonly DroppedSheet[]; readonly findings: readonly Finding[] }> {
+  const sheets: DroppedSheet[] = [];
+  const findings: Finding[] = [];
+  for (const file of files) {
+    const { name } = file;
+    try {
+      const bytes = await file.slice(0, MAX_SHEET_BYTES + 1).arrayBuffer();
+      sheets.push({ name, bytes: new Uint8Array(bytes) });
+    } catch {
+      const words = {
+        message: say`The browser cannot read this: it is a folder, or the file has been moved or changed.`,
+        expected: say`a CSV or XLSX file`,
+        remedy: say`Drop the files themselves, or choose them again.`,
+      };
+      findings.push(finding({ file: name }, "error", "not-readable", words));
+    }
+  }
+  return { sheets, findings };
 }
 
 function findingsHtml(app: App, findings: readonly Finding[]): string {
-  const block: FindingsBlock = { kind: "findings", findings };
-  return app.html(block);
+  return app.html({ kind: "findings", findings });
 }
 
 /** A place to drop files on, with a button that does the same. */
@@ -142,11 +151,12 @@ export function dropBox(app: App, id: string, take: (files: readonly File[]) => 
 /** Takes sheets into the study one by one; what cannot be read is told and changes nothing. */
 async function take(
   app: App,
-  sheets: readonly { readonly name: string; readonly bytes: Uint8Array }[],
+  sheets: readonly DroppedSheet[],
+  unread: readonly Finding[] = [],
 ): Promise<void> {
-  const messages: Text[] = [];
+  const messages: Text[] = unread.map(({ file }) => say`${file}: not added.`);
   const placed: Text[] = [];
-  const findings: Finding[] = [];
+  const findings = [...unread];
   let files = app.state.files;
   for (const { name, bytes } of sheets) {
     const one = await placeSheet(files, name, bytes);
@@ -182,37 +192,22 @@ function materialRows(app: App): HTMLElement[] {
       "aria-label": t(say`Name of the material`),
     });
     named.addEventListener("change", () => change(id, { name: named.value || id }));
-    const roles = el(
-      "select",
+    const roles = choices(
       { id: `role-${id}`, "aria-label": t(say`What ${name} is in the mix`) },
-      ...ROLES.map((each) =>
-        el("option", { value: each, selected: each === role }, t(ROLE_NAMES[each])),
-      ),
+      ROLES.map((each) => [each, t(ROLE_NAMES[each])]),
+      role,
     );
     roles.addEventListener("change", () => change(id, { role: roles.value }));
-    const remove = el(
-      "button",
-      {
-        type: "button",
-        onclick: () => app.adopt(dropMaterial(app.state.files, id)),
-        "aria-label": t(say`remove: ${name}`),
-      },
-      t(say`remove`),
-    );
-    return el(
-      "div",
-      { class: "material line" },
-      named,
-      roles,
-      remove,
-      el(
-        "details",
-        { id: `more-${id}` },
-        el("summary", {}, t(say`Densities, moisture, price`)),
-        ...materialEntries(app, id, entries),
-      ),
-    );
+    const remove = removing(app, name, () => app.adopt(dropMaterial(app.state.files, id)));
+    const more = materialEntries(app, id, entries);
+    const folding = folded(app, say`Densities, moisture, price`, { id: `more-${id}` }, ...more);
+    return el("div", { class: "material line" }, named, roles, remove, folding);
   });
+}
+
+/** The button that takes away something of this name. */
+export function removing(app: App, name: string, remove: () => void): HTMLElement {
+  return button(app, say`remove`, remove, { "aria-label": app.t(say`remove: ${name}`) });
 }
 
 /** Entries of a material that a recipe needs, written with their units as in study.yaml. */
@@ -229,19 +224,17 @@ function materialEntries(
   id: string,
   entries: Readonly<Record<string, string>>,
 ): HTMLElement[] {
-  const { t } = app;
   return ENTRIES.map(({ key, label, example }) => {
-    const field = `${id}-${key}`;
     const input = el("input", {
       type: "text",
-      id: field,
+      id: `${id}-${key}`,
       placeholder: example,
       value: entries[key] ?? "",
     });
     input.addEventListener("change", () =>
       app.adopt(editMaterial(app.state.files, id, { [key]: input.value })),
     );
-    return el("div", { class: "field" }, el("label", { for: field }, t(label)), input);
+    return field(app, label, input);
   });
 }
 
@@ -249,24 +242,12 @@ function stageRows(app: App): HTMLElement[] {
   const { t } = app;
   const { open } = app.state;
   if (!open) return [el("p", {}, t(say`A sieve sheet comes first.`))];
-  return [
-    el(
-      "ul",
-      { class: "checks" },
-      ...open.result.stages.map(({ stage, known }) =>
-        el(
-          "li",
-          { class: known ? "inside" : "unknown" },
-          el("span", { class: "mark", "aria-hidden": "true" }, known ? "✓" : "?"),
-          el(
-            "span",
-            {},
-            t(known ? say`Known: ${stageTitle(stage)}.` : notKnownYet(open.result, stage).text),
-          ),
-        ),
-      ),
-    ),
-  ];
+  const lines = open.result.stages.map(({ stage, known }) =>
+    known
+      ? checkLine("inside", t(say`Known: ${stageTitle(stage)}.`))
+      : checkLine("unknown", t(notKnownYet(open.result, stage).text)),
+  );
+  return [el("ul", { class: "checks" }, ...lines)];
 }
 
 /**
@@ -286,13 +267,9 @@ export function typedForm(
     id: `${id}-name`,
     value: form.kind === "sieve" ? "site-soil-sieve" : form.kind,
   });
-  const lines = form.lines.map(({ usual, label }, index) => {
-    const input = el("input", { type: "text", id: `${id}-line-${index}`, value: usual });
-    return {
-      input,
-      node: el("div", { class: "field" }, el("label", { for: input.id }, t(label)), input),
-    };
-  });
+  const lines = form.lines.map(({ usual }, index) =>
+    el("input", { type: "text", id: `${id}-line-${index}`, value: usual }),
+  );
   const body = el("tbody");
   const cellsOf = (row: Element) => [...row.querySelectorAll("input")];
   const addRow = (cells: readonly string[]) => {
@@ -314,7 +291,7 @@ export function typedForm(
   const typed = () =>
     [
       form.kind,
-      lines.map(({ input }) => input.value),
+      lines.map(({ value }) => value),
       [...body.children].map((row) => cellsOf(row).map(({ value }) => value)),
     ] as const;
   const number = () => {
@@ -337,42 +314,20 @@ export function typedForm(
     node.dataset.sent = "";
     done(`${name.value || form.kind}.csv`, csvOfTyped(...typed()));
   };
-  const node = el(
-    "details",
-    {
-      id,
-      oninput() {
-        number();
-        delete node.dataset.sent;
-      },
-    },
-    el("summary", {}, t(form.title)),
-    el("div", { class: "field" }, el("label", { for: name.id }, t(say`Name of the sheet`)), name),
-    ...lines.map((line) => line.node),
-    el(
-      "div",
-      { class: "scroll" },
-      el(
-        "table",
-        { class: "grid" },
-        el(
-          "thead",
-          {},
-          el(
-            "tr",
-            {},
-            el("th", { scope: "col", class: "sum" }, t(say`Row`)),
-            ...form.columns.map(({ label }) => el("th", { scope: "col" }, t(label))),
-          ),
-        ),
-        body,
-      ),
-    ),
-    el(
-      "button",
-      { type: "button", class: "main", id: `${id}-add`, onclick: send },
-      t(say`Add this sheet`),
-    ),
+  const changed = () => {
+    number();
+    delete node.dataset.sent;
+  };
+  const head = tableHead(app, say`Row`, ...form.columns.map(({ label }) => label));
+  head.querySelector("th")!.className = "sum";
+  const node = folded(
+    app,
+    form.title,
+    { id, oninput: changed },
+    field(app, say`Name of the sheet`, name),
+    ...form.lines.map(({ label }, index) => field(app, label, lines[index])),
+    el("div", { class: "scroll" }, el("table", { class: "grid" }, head, body)),
+    button(app, say`Add this sheet`, send, { class: "main", id: `${id}-add` }),
   );
   return node;
 }

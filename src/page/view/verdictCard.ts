@@ -1,3 +1,4 @@
+import type { LimitState } from "../../blend/description.js";
 import type { Figure } from "../../figures/figure.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { PALETTE } from "../../figures/style.js";
@@ -14,7 +15,7 @@ import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { type BlendEstimate, keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
-import { el, factsOf, fill, whenWidthChanges, written } from "./dom.js";
+import { type Child, card, el, factsOf, fill, remark, whenWidthChanges, written } from "./dom.js";
 import { PAPER_PX } from "./plotCard.js";
 
 /** The strength of the tested blend with the bench's cement content marked; none where nothing holds for it. */
@@ -65,10 +66,9 @@ export function verdictCard(app: App): View {
   const checks = el("div");
   const words = el("div");
   const chart = el("div", { class: "chart" });
-  const node = el(
-    "section",
-    { class: "card verdict", "aria-labelledby": "verdict-title" },
-    el("h2", { id: "verdict-title" }, t(say`Verdicts`)),
+  const node = card(
+    app,
+    { name: "verdict", id: "verdict", title: say`Verdicts` },
     overview,
     checks,
     el("h3", {}, t(say`Strength`)),
@@ -188,62 +188,47 @@ function limitsTheSame(one: CriterionCheck, other: CriterionCheck): boolean {
 
 const MARKS = { inside: "✓", outside: "✗", unknown: "?" } as const;
 
+/** A line of a list of verdicts. */
+export function checkLine(state: keyof typeof MARKS, text: string, beside?: Child): HTMLElement {
+  const mark = el("span", { class: "mark", "aria-hidden": "true" }, MARKS[state]);
+  return el("li", { class: state }, mark, el("span", {}, text), beside);
+}
+
 function checkLists(
   app: App,
   guidance: readonly GuidanceStudy[],
   { limits, estimates }: Pick<TunedBlend, "limits" | "estimates">,
 ): HTMLElement[] {
   const { t } = app;
-  const line = (state: keyof typeof MARKS, text: Text, sure?: Text) =>
-    el(
-      "li",
-      { class: state },
-      el("span", { class: "mark", "aria-hidden": "true" }, MARKS[state]),
-      el("span", {}, t(text)),
-      sure && el("span", { class: "sure" }, t(sure)),
+  const list = (title: Text, lines: readonly CriterionLine[], below?: HTMLElement) => {
+    const shown = lines.map(({ state, text, sure }) =>
+      checkLine(state, t(text), sure && el("span", { class: "sure" }, t(sure))),
     );
-  const lists = guidance.map((study) =>
-    el(
-      "div",
-      {},
-      el("h3", {}, t(say`${shortSource(study.check.entry)}: ${wordFor(study.check.verdict)}`)),
-      el(
-        "ul",
-        { class: "checks" },
-        ...criterionLines(study, estimates).map(({ state, text, sure }) => line(state, text, sure)),
-      ),
-      el("p", { class: "sum" }, t(study.check.honesty)),
-    ),
-  );
-  if (limits.length > 0) {
-    lists.push(
-      el(
-        "div",
-        {},
-        el("h3", {}, t(say`Limits of the blend`)),
-        el(
-          "ul",
-          { class: "checks" },
-          ...limits.map((limit) => {
-            const { label, side, value, estimate } = limit;
-            const unit = wordFor(limit.unit);
-            const asked =
-              side === "max"
-                ? say`${label}: ${formatFixed(value, 1)} ${unit}, at most ${formatPlain(limit.limit)} ${unit}`
-                : say`${label}: ${formatFixed(value, 1)} ${unit}, at least ${formatPlain(limit.limit)} ${unit}`;
-            return line(
-              keepsLimit(limit) ? "inside" : "outside",
-              asked,
-              estimate
-                ? say`an estimate from the materials, to be confirmed by a test of the blend`
-                : undefined,
-            );
-          }),
-        ),
-      ),
-    );
-  }
-  return lists;
+    return el("div", {}, el("h3", {}, t(title)), el("ul", { class: "checks" }, ...shown), below);
+  };
+  const lists = guidance.map((study) => {
+    const { entry, verdict, honesty } = study.check;
+    const title = say`${shortSource(entry)}: ${wordFor(verdict)}`;
+    return list(title, criterionLines(study, estimates), remark(app, honesty));
+  });
+  if (limits.length === 0) return lists;
+  return [...lists, list(say`Limits of the blend`, limits.map(limitLine))];
+}
+
+function limitLine(limit: LimitState): CriterionLine {
+  const { label, side, value, estimate } = limit;
+  const unit = wordFor(limit.unit);
+  const [now, asked] = [formatFixed(value, 1), formatPlain(limit.limit)];
+  return {
+    state: keepsLimit(limit) ? "inside" : "outside",
+    text:
+      side === "max"
+        ? say`${label}: ${now} ${unit}, at most ${asked} ${unit}`
+        : say`${label}: ${now} ${unit}, at least ${asked} ${unit}`,
+    sure: estimate
+      ? say`an estimate from the materials, to be confirmed by a test of the blend`
+      : undefined,
+  };
 }
 
 /** The cautions that stand on every view. */
