@@ -3,7 +3,7 @@ import { formatFixed } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { rangeDifference } from "./rangeDifference.js";
+import { accountDifference, accountTotal, bothEnds } from "./account.js";
 import { type Recipe, usedLines } from "./recipe.js";
 
 export interface MixCarbonLine {
@@ -68,9 +68,10 @@ export function mixCarbon(recipe: Recipe, options: MixCarbonOptions): MixCarbon 
     const haul = timesFactor((moistMassKg / 1000) * km, haulFactor);
     return { id, name, making, haul, factor };
   });
-  const total = sumOfLines(lines);
-  const cement = sumOfLines(lines.filter(({ id }) => id === "cement"));
-  const pct = (end: "low" | "high") => (total[end] > 0 ? (100 * cement[end]) / total[end] : 0);
+  const account = accountOf(lines);
+  const total = accountTotal(account);
+  const cement = accountTotal(account.filter(({ id }) => id === "cement"));
+  const pct = bothEnds((end) => (total[end] > 0 ? (100 * cement[end]) / total[end] : 0));
   const without = lines.filter(({ making }) => making === null);
   return {
     status: without.length === 0 ? "ok" : "incomplete",
@@ -82,8 +83,8 @@ export function mixCarbon(recipe: Recipe, options: MixCarbonOptions): MixCarbon 
     total,
     haulFactor: lines.some(({ haul }) => haul !== null) ? haulFactor! : null,
     cementPctOfTotal: {
-      low: Math.min(pct("low"), pct("high")),
-      high: Math.max(pct("low"), pct("high")),
+      low: Math.min(pct.low, pct.high),
+      high: Math.max(pct.low, pct.high),
     },
   };
 }
@@ -97,10 +98,8 @@ function timesFactor(amount: number, { id, low, high }: SourcedRange): Interval 
   return { low: amount * low, high: amount * high };
 }
 
-function sumOfLines(lines: readonly MixCarbonLine[]): Interval {
-  const sum = (end: "low" | "high") =>
-    lines.reduce((all, line) => all + (line.making?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
-  return { low: sum("low"), high: sum("high") };
+function accountOf(lines: readonly MixCarbonLine[]) {
+  return lines.map(({ id, making, haul }) => ({ id, parts: [making, haul] }));
 }
 
 /**
@@ -121,9 +120,7 @@ function sumOfLines(lines: readonly MixCarbonLine[]): Interval {
  */
 export function carbonSaving(mix: MixCarbon, other: MixCarbon): Interval | null {
   if (mix.status !== "ok" || other.status !== "ok") return null;
-  const account = ({ lines }: MixCarbon) =>
-    lines.map(({ id, making, haul }) => ({ id, parts: [making, haul] }));
-  return rangeDifference(account(mix), account(other));
+  return accountDifference(accountOf(mix.lines), accountOf(other.lines));
 }
 
 export interface CarbonComparison {
@@ -175,14 +172,14 @@ export function carbonComparison(elements: {
   const { carbon, wastePct, concreteVolumeM3, concreteCementCarbonKg, aggregate } = elements;
   checkPositive("concreteVolumeM3", concreteVolumeM3);
   if (carbon.status !== "ok") return null;
-  const earthAt = (end: "low" | "high") =>
-    carbon.lines.reduce((sum, { making }) => sum + making![end], 0) / (1 + wastePct / 100);
-  const concreteAt = (end: "low" | "high") =>
-    concreteCementCarbonKg[end] + concreteVolumeM3 * CONCRETE_AGGREGATE_KG_M3[end] * aggregate[end];
-  const [earth, concrete] = [earthAt, concreteAt].map((at) => ({
-    low: at("low"),
-    high: at("high"),
-  }));
+  const earth = bothEnds(
+    (end) => carbon.lines.reduce((sum, { making }) => sum + making![end], 0) / (1 + wastePct / 100),
+  );
+  const concrete = bothEnds(
+    (end) =>
+      concreteCementCarbonKg[end] +
+      concreteVolumeM3 * CONCRETE_AGGREGATE_KG_M3[end] * aggregate[end],
+  );
   return {
     earth,
     concrete,

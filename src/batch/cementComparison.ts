@@ -3,6 +3,7 @@ import { formatFixed } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
+import { bothEnds } from "./account.js";
 import { CONCRETE_CEMENT_CONTENT } from "./carbonFactors.js";
 
 export interface CementComparison {
@@ -63,10 +64,7 @@ export function cementComparison(walls: {
       );
     }
   }
-  const concreteCementKg = {
-    low: concreteVolumeM3 * concreteCement.low,
-    high: concreteVolumeM3 * concreteCement.high,
-  };
+  const concreteCementKg = bothEnds((end) => concreteVolumeM3 * concreteCement[end]);
   const cementPctOfConcrete = {
     low: (100 * earthCementKg) / concreteCementKg.high,
     high: (100 * earthCementKg) / concreteCementKg.low,
@@ -76,14 +74,8 @@ export function cementComparison(walls: {
     earthCementKg,
     concreteCementKg,
     cementPctOfConcrete,
-    earthCementCarbonKg: {
-      low: earthCementKg * carbonFactor.low,
-      high: earthCementKg * carbonFactor.high,
-    },
-    concreteCementCarbonKg: {
-      low: concreteCementKg.low * carbonFactor.low,
-      high: concreteCementKg.high * carbonFactor.high,
-    },
+    earthCementCarbonKg: bothEnds((end) => earthCementKg * carbonFactor[end]),
+    concreteCementCarbonKg: bothEnds((end) => concreteCementKg[end] * carbonFactor[end]),
     carbonFactor,
     concreteCement,
     statement: say`The earth element holds ${formatFixed(cementPctOfConcrete.low, 0)} to ${formatFixed(cementPctOfConcrete.high, 0)} % of the cement of a concrete element of ${formatFixed(concreteVolumeM3, 2)} m³ (cement against cement, ${concreteCement.source}).`,
@@ -125,24 +117,20 @@ export function savingTrap(walls: {
   /** Default `CONCRETE_CEMENT_CONTENT`, from memory. */
   readonly concreteCement?: SourcedRange;
 }): SavingTrap {
-  const {
-    earthCementKg,
-    concreteVolumeM3,
-    concreteDensityKgM3 = 2350,
-    concreteCement = CONCRETE_CEMENT_CONTENT,
-  } = walls;
+  const { earthCementKg, concreteVolumeM3, concreteDensityKgM3 = 2350 } = walls;
+  const { concreteCement = CONCRETE_CEMENT_CONTENT } = walls;
   checkNotNegative("earthCementKg", earthCementKg);
   checkPositive("concreteVolumeM3", concreteVolumeM3);
   checkPositive("concreteDensityKgM3", concreteDensityKgM3);
   const concreteMassKg = concreteVolumeM3 * concreteDensityKgM3;
-  const low = concreteVolumeM3 * concreteCement.low;
-  const high = concreteVolumeM3 * concreteCement.high;
+  const concreteCementKg = bothEnds((end) => concreteVolumeM3 * concreteCement[end]);
+  const { low, high } = concreteCementKg;
   const saved = (kilograms: number) => 100 * (1 - earthCementKg / kilograms);
   const savingPct = { low: saved(low), high: saved(high) };
   const whole = (value: number) => formatFixed(value, 0);
   return {
     concreteMassKg,
-    concreteCementKg: { low, high },
+    concreteCementKg,
     falseSavingPct: saved(concreteMassKg),
     savingPct,
     text: say`${whole(earthCementKg)} kg of cement stand where ${whole(concreteMassKg)} kg of concrete would have stood. To call that ${whole(saved(concreteMassKg))} % less cement sets cement against stone: the concrete would have held ${whole(low)} to ${whole(high)} kg of cement, so the saving is ${whole(savingPct.low)} to ${whole(savingPct.high)} %.`,

@@ -2,7 +2,7 @@ import { type Finding, type FindingPlace, finding } from "../findings/finding.js
 import { checkNotNegative, checkThat } from "../quantities/checkNumber.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
-import { rangeDifference } from "./rangeDifference.js";
+import { accountDifference, accountTotal, bothEnds } from "./account.js";
 import type { Recipe } from "./recipe.js";
 import { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
 
@@ -84,8 +84,6 @@ export function costRange(
     ...material.findings,
     ...(haul?.findings ?? []),
   ]);
-  const total = (end: "low" | "high") =>
-    lines.reduce((sum, line) => sum + (line.material?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
   return {
     status: findings.length === 0 ? "ok" : "incomplete",
     message:
@@ -93,9 +91,13 @@ export function costRange(
         ? say`Materials and their haul, waste included; labour and forms are not in it.`
         : say`Not the whole cost: ${findings.length}{0, plural, one { price is missing or cannot be used} other { prices are missing or cannot be used}}.`,
     lines,
-    total: { low: total("low"), high: total("high") },
+    total: accountTotal(accountOf(lines)),
     findings,
   };
+}
+
+function accountOf(lines: readonly CostRangeLine[]) {
+  return lines.map(({ id, material, haul }) => ({ id, parts: [material, haul] }));
 }
 
 type Priced = "price" | "haul";
@@ -120,7 +122,7 @@ function costOf(
     const written = { ...place, value: `${value} per ${per}` };
     return { cost: null, findings: [noAmount(kind, name, per, written)] };
   }
-  return { cost: { low: low * amount, high: high * amount }, findings: [] };
+  return { cost: bothEnds((end) => range[end] * amount), findings: [] };
 }
 
 function checkRange(name: string, { low, high }: Interval): void {
@@ -224,9 +226,7 @@ export function mixSaving(mixes: {
     const { message } = mix.status === "ok" ? other : mix;
     return { status: "incomplete", message, saved: null, savedCementKg };
   }
-  const account = ({ lines }: CostRange) =>
-    lines.map(({ id, material, haul }) => ({ id, parts: [material, haul] }));
-  const saved = rangeDifference(account(mix), account(other));
+  const saved = accountDifference(accountOf(mix.lines), accountOf(other.lines));
   return { status: "ok", message: savingWords(saved), saved, savedCementKg };
 }
 

@@ -1,8 +1,9 @@
 import { type Finding, finding } from "../findings/finding.js";
-import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
+import { checkPositive, checkThat, wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
+import { bothEnds } from "./account.js";
 import type { Recipe } from "./recipe.js";
 import { scaleRecipe } from "./scaleRecipe.js";
 
@@ -167,9 +168,9 @@ export function elementQuantities(
   const batchesIn = (volumeM3: number) => (volumeM3 * range.best) / perBatch;
   const looseOfCompacted =
     recipe.looseVolumeL === null ? null : (range.best * recipe.looseVolumeL) / 1000 / perBatch;
-  const dryMassKg = { low: madeVolumeM3 * range.low, high: madeVolumeM3 * range.high };
+  const dryMassKg = bothEnds((end) => madeVolumeM3 * range[end]);
   const cementIn = (solidsKg: number) => (solidsKg * recipe.cement.dryMassKg) / perBatch;
-  const cementKg = { low: cementIn(dryMassKg.low), high: cementIn(dryMassKg.high) };
+  const cementKg = bothEnds((end) => cementIn(dryMassKg[end]));
   return {
     status: "ok",
     message: say`${formatFixed(shape.netVolumeM3, 2)} m³ rammed, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
@@ -188,10 +189,7 @@ export function elementQuantities(
       dryMassKg,
       cementKg,
       cementKgM3: cementIn(range.best),
-      cementBags: {
-        low: wholeCount(cementKg.low / bagMassKg),
-        high: wholeCount(cementKg.high / bagMassKg),
-      },
+      cementBags: bothEnds((end) => wholeCount(cementKg[end] / bagMassKg)),
     },
     findings: [],
   };
@@ -229,10 +227,8 @@ export function elementsQuantities(
   const sum = (value: (amounts: ElementAmounts) => number) =>
     known.reduce((total, { amounts }) => total + value(amounts), 0);
   const batches = sum((amounts) => amounts.batches);
-  const ends = (key: "dryMassKg" | "cementKg") => ({
-    low: sum((amounts) => amounts[key].low),
-    high: sum((amounts) => amounts[key].high),
-  });
+  const ends = (key: "dryMassKg" | "cementKg") =>
+    bothEnds((end) => sum((amounts) => amounts[key][end]));
   const cementKg = ends("cementKg");
   return {
     each: known,
@@ -245,10 +241,7 @@ export function elementsQuantities(
       dryMassKg: ends("dryMassKg"),
       cementKg,
       cementKgM3: known[0].amounts.cementKgM3,
-      cementBags: {
-        low: wholeCount(cementKg.low / bagMassKg),
-        high: wholeCount(cementKg.high / bagMassKg),
-      },
+      cementBags: bothEnds((end) => wholeCount(cementKg[end] / bagMassKg)),
     },
     findings,
   };
@@ -262,24 +255,16 @@ function elementKey(index: number, count: number): string {
 function densityRange({ best, low = best, high = best }: ElementOptions["density"]) {
   checkPositive("density.best", best);
   checkPositive("density.low", low);
-  if (!(low <= best && best <= high)) {
-    throw new RangeError(`invalid \`density\`: ${low}, ${best}, ${high}; expected low first`);
-  }
+  checkThat(low <= best && best <= high, { density: `${low}, ${best}, ${high}` }, "low first");
   return { best, low, high };
 }
 
-type ElementShape = Pick<
-  ElementAmounts,
-  "planAreaM2" | "openingsAreaM2" | "netVolumeM3" | "formAreaM2"
->;
-
-function elementShape(element: EarthElement): ElementShape {
+function elementShape(element: EarthElement) {
   const { planAreaM2, formedLengthM } = elementPlan(element);
   const { heightM } = element;
   const [openings, thicknessM] =
     element.kind === "pier" ? [[], 0] : [element.openings ?? [], element.thicknessM];
-  let openingsAreaM2 = 0;
-  let revealsM2 = 0;
+  let [openingsAreaM2, revealsM2] = [0, 0];
   for (const opening of openings) {
     const { count = 1 } = opening;
     openingsAreaM2 += count * opening.widthM * opening.heightM;
@@ -307,90 +292,78 @@ function revealLengthM({ widthM, heightM, sillM }: WallOpening, elementHeightM: 
 /** Measures that differ by less are the same. */
 const HAIR_M = 1e-6;
 
-/** The element seen from above, and what its forms have to cover, openings not yet taken off. */
-interface ElementPlan {
-  readonly planAreaM2: number;
-  /** Length of all formed faces in plan: both sides of a wall and its ends. */
-  readonly formedLengthM: number;
-  /** Length along the middle of a wall or ring: openings are cut from it. Null of piers. */
-  readonly centreLengthM: number | null;
-}
+/** A wall, bench or ring: what has a middle line that openings are cut from. */
+type WallElement = StraightElement | RingElement;
 
-/** Works out the plan; a ring's corners are counted once. Piers are all counted together. */
-function elementPlan(element: EarthElement): ElementPlan {
+/** The element seen from above, and the length of all faces to form, both sides and the ends. */
+function elementPlan(element: EarthElement) {
   if (element.kind === "pier") {
     const { section, count = 1 } = element;
     const [area, girth] =
       section.shape === "round"
         ? [(Math.PI / 4) * section.diameterM ** 2, Math.PI * section.diameterM]
         : [section.widthM * section.depthM, 2 * (section.widthM + section.depthM)];
-    return { planAreaM2: count * area, formedLengthM: count * girth, centreLengthM: null };
+    return { planAreaM2: count * area, formedLengthM: count * girth };
   }
-  const { thicknessM } = element;
-  if (element.kind === "ring") {
-    const { plan } = element;
-    const outsideM =
-      plan.shape === "round" ? Math.PI * plan.diameterM : 2 * (plan.lengthM + plan.widthM);
-    const insideM = outsideM - (plan.shape === "round" ? 2 * Math.PI : 8) * thicknessM;
-    const centreLengthM = (outsideM + insideM) / 2;
-    return {
-      planAreaM2: centreLengthM * thicknessM,
-      formedLengthM: outsideM + insideM,
-      centreLengthM,
-    };
-  }
-  return {
-    planAreaM2: element.lengthM * thicknessM,
-    formedLengthM: 2 * (element.lengthM + thicknessM),
-    centreLengthM: element.lengthM,
-  };
+  const { kind, thicknessM } = element;
+  const middleM = middleLengthM(element);
+  const endsM = kind === "ring" ? 0 : thicknessM;
+  return { planAreaM2: middleM * thicknessM, formedLengthM: 2 * (middleM + endsM) };
+}
+
+/** Along the middle of a wall; of a ring between its outside and its inside, so that corners count once. */
+function middleLengthM(element: WallElement): number {
+  if (element.kind !== "ring") return element.lengthM;
+  const { plan, thicknessM } = element;
+  const [outsideM, shorter] =
+    plan.shape === "round"
+      ? [Math.PI * plan.diameterM, 2 * Math.PI]
+      : [2 * (plan.lengthM + plan.widthM), 8];
+  const insideM = outsideM - shorter * thicknessM;
+  return (outsideM + insideM) / 2;
 }
 
 type Measure = readonly [column: string, value: number];
 
 function measuresOf(element: EarthElement): Measure[] {
-  const shared: Measure[] = [
+  const thick: Measure[] = element.kind === "pier" ? [] : [["thickness", element.thicknessM]];
+  return [
+    ...sidesOf(element),
+    ...thick,
     ["height", element.heightM],
     ["compacted-lift", element.compactedLiftM],
   ];
+}
+
+/** The measures in plan, without the thickness of a wall. */
+function sidesOf(element: EarthElement): Measure[] {
   if (element.kind === "pier") {
     const { section } = element;
-    return section.shape === "round"
-      ? [["diameter", section.diameterM], ...shared]
-      : [["width", section.widthM], ["depth", section.depthM], ...shared];
+    if (section.shape === "round") return [["diameter", section.diameterM]];
+    return [
+      ["width", section.widthM],
+      ["depth", section.depthM],
+    ];
   }
-  const thick: Measure = ["thickness", element.thicknessM];
-  if (element.kind === "ring") {
-    const { plan } = element;
-    return plan.shape === "round"
-      ? [["diameter", plan.diameterM], thick, ...shared]
-      : [["length", plan.lengthM], ["width", plan.widthM], thick, ...shared];
-  }
-  return [["length", element.lengthM], thick, ...shared];
-}
-
-/** An opening lies in one straight wall, or within the circle. */
-function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
-  if (element.kind !== "ring") return element.lengthM;
+  if (element.kind !== "ring") return [["length", element.lengthM]];
   const { plan } = element;
-  return plan.shape === "round" ? plan.diameterM : Math.max(plan.lengthM, plan.widthM);
+  if (plan.shape === "round") return [["diameter", plan.diameterM]];
+  return [
+    ["length", plan.lengthM],
+    ["width", plan.widthM],
+  ];
 }
 
-/**
- * What is impossible in an element's measures, each by its key path.
- *
- * @param key where the element stands in the study.
- */
-function elementFindings(element: EarthElement, file: string, key = "element"): Finding[] {
+/** What is impossible in an element's measures, each by its key path; `key` is where the element stands. */
+function elementFindings(element: EarthElement, file: string, key: string): Finding[] {
   const single = measureFaults(element);
   const faults = single.length > 0 ? single : togetherFaults(element);
-  return faults.map(({ column, value, message, expected }) =>
-    finding(
-      { file, column: `${key}.${column}`, value: typeof value === "number" ? `${value}` : value },
-      "error",
-      "element-geometry",
-      { message, expected, remedy: say`Correct the measure in the study.` },
-    ),
+  return faults.map(([column, value, message, expected]) =>
+    finding({ file, column: `${key}.${column}`, value }, "error", "element-geometry", {
+      message,
+      expected,
+      remedy: say`Correct the measure in the study.`,
+    }),
   );
 }
 
@@ -401,42 +374,24 @@ export function elementsFindings(elements: readonly EarthElement[], file: string
   );
 }
 
-interface MeasureFault {
-  readonly column: string;
-  readonly value: number | Text;
-  readonly message: Text;
-  readonly expected: Text;
-}
+type Fault = readonly [column: string, value: Text, message: Text, expected: Text];
 
 /** Measures that are impossible by themselves. */
-function measureFaults(element: EarthElement): MeasureFault[] {
+function measureFaults(element: EarthElement): Fault[] {
+  const { wastePct } = element;
   const faults = measuresOf(element)
     .filter(([, value]) => !(Number.isFinite(value) && value > 0))
-    .map(
-      ([column, value]): MeasureFault => ({
-        column,
-        value,
-        message: say`This measure is not above zero: ${column}.`,
-        expected: say`above 0 m`,
-      }),
-    );
-  const { wastePct } = element;
-  if (!(Number.isFinite(wastePct) && wastePct >= 0)) {
-    faults.push({
-      column: "waste",
-      value: wastePct,
-      message: say`The waste is below zero.`,
-      expected: say`0 % or above`,
+    .map(([column, value]): Fault => {
+      const message = say`This measure is not above zero: ${column}.`;
+      return [column, `${value}`, message, say`above 0 m`];
     });
+  if (!(Number.isFinite(wastePct) && wastePct >= 0)) {
+    faults.push(["waste", `${wastePct}`, say`The waste is below zero.`, say`0 % or above`]);
   }
   const count = element.kind === "pier" ? (element.count ?? 1) : 1;
   if (!isCount(count)) {
-    faults.push({
-      column: "count",
-      value: count,
-      message: say`The count of piers is not a whole number above zero.`,
-      expected: say`1 or more`,
-    });
+    const message = say`The count of piers is not a whole number above zero.`;
+    faults.push(["count", `${count}`, message, say`1 or more`]);
   }
   return faults;
 }
@@ -446,80 +401,62 @@ function isCount(value: number): boolean {
 }
 
 /** Measures that are impossible beside each other. */
-function togetherFaults(element: EarthElement): MeasureFault[] {
-  const faults: MeasureFault[] = [];
+function togetherFaults(element: EarthElement): Fault[] {
   const { compactedLiftM, heightM } = element;
+  const faults: Fault[] = [];
   if (compactedLiftM > heightM) {
-    faults.push({
-      column: "compacted-lift",
-      value: compactedLiftM,
-      message: say`A lift is deeper than the element is high.`,
-      expected: say`at most ${formatPlain(heightM)} m`,
-    });
+    const message = say`A lift is deeper than the element is high.`;
+    const expected = say`at most ${formatPlain(heightM)} m`;
+    faults.push(["compacted-lift", `${compactedLiftM}`, message, expected]);
   }
   if (element.kind === "pier") return faults;
   const closed = element.kind === "ring" ? closedRingFault(element) : undefined;
   return closed ? [...faults, closed] : [...faults, ...openingFaults(element)];
 }
 
-function closedRingFault({ plan, thicknessM }: RingElement): MeasureFault | undefined {
+function closedRingFault({ plan, thicknessM }: RingElement): Fault | undefined {
   const narrowestM = plan.shape === "round" ? plan.diameterM : Math.min(plan.lengthM, plan.widthM);
   if (2 * thicknessM < narrowestM) return undefined;
-  return {
-    column: "thickness",
-    value: thicknessM,
-    message: say`The ring's walls meet in the middle: nothing is left inside.`,
-    expected: say`below ${formatPlain(narrowestM / 2)} m`,
-  };
+  const message = say`The ring's walls meet in the middle: nothing is left inside.`;
+  return ["thickness", `${thicknessM}`, message, say`below ${formatPlain(narrowestM / 2)} m`];
 }
 
-function openingFaults(element: StraightElement | RingElement): MeasureFault[] {
+function openingFaults(element: WallElement): Fault[] {
   const { openings = [], heightM, compactedLiftM } = element;
   const faults = openings.flatMap((opening, index) => {
-    const fault = openingFault(element, opening);
-    return fault ? [{ column: `openings[${index}]`, ...fault }] : [];
+    const fault = openingFault(element, opening, `openings[${index}]`);
+    return fault ? [fault] : [];
   });
   // Only openings that are possible one by one, in an element that is, can be added up.
   if (faults.length > 0 || compactedLiftM > heightM) return faults;
-  const faceM2 = (elementPlan(element).centreLengthM ?? 0) * heightM;
+  const faceM2 = middleLengthM(element) * heightM;
   const openM2 = openings.reduce((sum, { widthM, heightM: high, count = 1 }) => {
     return sum + widthM * high * count;
   }, 0);
   if (openM2 < faceM2) return [];
-  return [
-    {
-      column: "openings",
-      value: say`${formatPlain(openM2)} m²`,
-      message: say`The openings together are as large as the face or larger.`,
-      expected: say`below ${formatPlain(faceM2)} m²`,
-    },
-  ];
+  const message = say`The openings together are as large as the face or larger.`;
+  const expected = say`below ${formatPlain(faceM2)} m²`;
+  return [["openings", say`${formatPlain(openM2)} m²`, message, expected]];
 }
 
 function openingFault(
-  element: StraightElement | RingElement,
+  element: WallElement,
   { widthM, heightM, sillM = 0, count = 1 }: WallOpening,
-): Omit<MeasureFault, "column"> | undefined {
+  column: string,
+): Fault | undefined {
   if (!(widthM > 0 && heightM > 0 && isCount(count))) {
-    return {
-      value: widthM,
-      message: say`An opening has a measure or count not above zero.`,
-      expected: say`above 0`,
-    };
+    const message = say`An opening has a measure or count not above zero.`;
+    return [column, `${widthM}`, message, say`above 0`];
   }
-  const widestM = widestOpeningM(element);
+  // An opening lies in one straight wall, or within the circle.
+  const widestM = Math.max(...sidesOf(element).map(([, side]) => side));
   if (widthM > widestM || heightM > element.heightM) {
-    return {
-      value: widthM,
-      message: say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`,
-      expected: say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
-    };
+    const message = say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`;
+    const most = say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`;
+    return [column, `${widthM}`, message, most];
   }
   const highestSillM = element.heightM - heightM;
   if (sillM >= 0 && sillM <= highestSillM + HAIR_M) return undefined;
-  return {
-    value: sillM,
-    message: say`An opening with its sill at ${formatPlain(sillM)} m does not fit the element.`,
-    expected: say`a sill from 0 to ${formatPlain(highestSillM)} m`,
-  };
+  const message = say`An opening with its sill at ${formatPlain(sillM)} m does not fit the element.`;
+  return [column, `${sillM}`, message, say`a sill from 0 to ${formatPlain(highestSillM)} m`];
 }

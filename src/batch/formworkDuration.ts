@@ -1,4 +1,9 @@
-import { checkNotNegative, checkPositive, wholeCount } from "../quantities/checkNumber.js";
+import {
+  checkNotNegative,
+  checkPositive,
+  checkThat,
+  wholeCount,
+} from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
@@ -42,9 +47,7 @@ export function formworkDuration(use: FormworkUse): FormworkDuration {
   checkPositive("hoursToSetAndRam", hoursToSetAndRam);
   checkPositive("workingHoursADay", workingHoursADay);
   checkNotNegative("strippingHours", strippingHours);
-  if (workingHoursADay > 24) {
-    throw new RangeError(`invalid \`workingHoursADay\`: ${workingHoursADay}; expected at most 24`);
-  }
+  checkThat(workingHoursADay <= 24, { workingHoursADay }, "at most 24");
   const settings = wholeCount(formAreaM2 / formsAtHandM2);
   const daysPerSetting = hoursToSetAndRam / workingHoursADay + strippingHours / 24;
   const days = settings * daysPerSetting;

@@ -25,13 +25,15 @@ export {
   type SavingTrap,
   savingTrap,
 } from "./cementComparison.js";
-export type { HaulPrice, MaterialPriceRange, PriceRange } from "./cost.js";
 export {
   type CostRange,
   type CostRangeLine,
   costRange,
+  type HaulPrice,
+  type MaterialPriceRange,
   type MixSaving,
   mixSaving,
+  type PriceRange,
 } from "./cost.js";
 export {
   type BuiltAmounts,
@@ -48,20 +50,12 @@ export {
   type StraightElement,
   type WallOpening,
 } from "./element.js";
-export type {
-  FieldBasis,
-  FieldConclusion,
-  FieldReading,
-  FieldTest,
-} from "./fieldTests.js";
 export {
-  BALL_AND_DROP,
   FIELD_TESTS,
-  JAR_TEST,
-  PLASTIC_BALL,
-  RIBBON_TEST,
-  SHRINKAGE_BOX,
-  WASH_AND_SMELL,
+  type FieldBasis,
+  type FieldConclusion,
+  type FieldReading,
+  type FieldTest,
 } from "./fieldTests.js";
 export { type FormworkDuration, type FormworkUse, formworkDuration } from "./formworkDuration.js";
 export { type GradingChange, gradingChange } from "./gradingChange.js";
@@ -76,23 +70,25 @@ export {
   mixRecord,
   usableForm,
 } from "./mixRecord.js";
-export type {
-  LiftSize,
-  Recipe,
-  RecipeInput,
-  RecipeLine,
-  RecipeMaterial,
-  RecipeWater,
-} from "./recipe.js";
-export { recipe, saturationMoisturePct } from "./recipe.js";
-export { scaleRecipe } from "./scaleRecipe.js";
-export { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
-export { type Truck, type TruckLoads, truckLoads } from "./truckLoads.js";
 export {
-  type MassShares,
-  toMassShares,
-  type VolumePart,
-} from "./volumeParts.js";
+  type Recipe,
+  type RecipeInput,
+  type RecipeLine,
+  type RecipeMaterial,
+  type RecipeWater,
+  recipe,
+  saturationMoisturePct,
+} from "./recipe.js";
+export { scaleRecipe } from "./scaleRecipe.js";
+export {
+  type SuppliedAmount,
+  type SupplyTerms,
+  suppliedAmounts,
+  type Truck,
+  type TruckLoads,
+  truckLoads,
+} from "./supply.js";
+export { type MassShares, toMassShares, type VolumePart } from "./volumeParts.js";
 export {
   type MoistureLimits,
   type WaterByMoisture,

@@ -196,7 +196,6 @@ export function mixRecord(input: MixRecordInput): MixRecord {
     // Buckets that nobody may count size no batch.
     batchDryMassKg: counted?.keeps ? counted.soilKg : asked.dryMassKg,
     mixerVolumeL: undefined,
-    lift: undefined,
   });
   const water = waterWindow(batch, input.water);
   const context: FormContext = { batch, water, tolerances };

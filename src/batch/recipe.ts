@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../findings/finding.js";
-import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
+import { type Finding, type FindingPlace, finding, findingIf } from "../findings/finding.js";
+import { checkNotNegative, checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
@@ -24,16 +24,6 @@ export interface RecipeMaterial {
   readonly particleDensityKgM3?: number;
 }
 
-/** A layer of the element, to make in one batch. */
-export interface LiftSize {
-  /** Seen from above, openings left out. */
-  readonly planAreaM2: number;
-  /** Depth after ramming. */
-  readonly compactedDepthM: number;
-  /** Dry mass of all solids, cement included, in the rammed volume. */
-  readonly compactedDryDensityKgM3: number;
-}
-
 export interface RecipeInput {
   readonly materials: readonly RecipeMaterial[];
   /** Percent of the dry mass of soil and aggregate. */
@@ -46,12 +36,10 @@ export interface RecipeInput {
   readonly wettestMoisturePct?: number;
   /** Default `all-solids`: a sample of the mix dried in an oven holds its cement. */
   readonly moistureOf?: "all-solids" | "soil-and-aggregate";
-  /** Dry mass of soil and aggregate in a batch, cement excluded. Give this, `mixerVolumeL` or `lift`. */
+  /** Dry mass of soil and aggregate in a batch, cement excluded. Give this or `mixerVolumeL`. */
   readonly batchDryMassKg?: number;
   /** Sum of the loose volumes that go in, cement included; water fills the gaps. */
   readonly mixerVolumeL?: number;
-  /** The batch fills one lift. */
-  readonly lift?: LiftSize;
   /** Named in findings; default `study.yaml`. */
   readonly file?: string;
 }
@@ -127,8 +115,8 @@ const FALLBACK_DRY_MASS_KG = 100;
  * missing density the recipe is for 100 kg, status `incomplete`.
  *
  * @throws RangeError for a share, density, moisture or size out of range, or shares that do not sum to
- * 100 ± 0.05 (they are scaled to 100 within it); TypeError where not exactly one batch size (dry mass, mixer volume, lift) is given. For a lift M = area × depth ×
- * rammed dry density / (1 + c/100).
+ * 100 ± 0.05 (they are scaled to 100 within it); TypeError where not just one batch size (dry mass or
+ * mixer volume) is given.
  * Source: own arithmetic.
  *
  * @example
@@ -152,7 +140,9 @@ export function recipe(input: RecipeInput): Recipe {
     litresOf(cementPct / 100, cementBulkDensityKgM3),
   ];
   const unitVolumeL = sumOfKnown(litres);
-  const dryMassKg = batchDryMassKg(input, unitVolumeL);
+  const fullMixerKg =
+    unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL;
+  const dryMassKg = input.batchDryMassKg ?? fullMixerKg;
   const allSolids = 1 + cementPct / 100;
   const cementLitres = litres[litres.length - 1];
   const line = (
@@ -184,17 +174,13 @@ export function recipe(input: RecipeInput): Recipe {
   // A surplus below a gram in a tonne is rounding, not wet soil.
   const wet = tooMuchKg > 1e-6 * dryMassKg;
   const status = statusOf(unitVolumeL !== null, wet);
+  const toAddKg = Math.max(0, targetKg - inMaterialsKg);
   return {
     status,
     message: messageOf(status, input),
     materials,
     cement,
-    water: {
-      targetKg,
-      inMaterialsKg,
-      toAddKg: Math.max(0, targetKg - inMaterialsKg),
-      surplusKg,
-    },
+    water: { targetKg, inMaterialsKg, toAddKg, surplusKg },
     dryMassKg,
     dryMassWithCementKg: dryMassKg * allSolids,
     rammedMassKg: dryMassKg * allSolids + Math.max(targetKg, inMaterialsKg),
@@ -213,10 +199,7 @@ export function recipe(input: RecipeInput): Recipe {
 }
 
 /** Everything that goes into the mixer but water: the materials, then the cement where there is any. */
-export function usedLines({
-  materials,
-  cement,
-}: Pick<Recipe, "materials" | "cement">): RecipeLine[] {
+export function usedLines({ materials, cement }: Recipe): RecipeLine[] {
   return [...materials, cement].filter(({ dryMassKg }) => dryMassKg > 0);
 }
 
@@ -240,22 +223,9 @@ function sumOfKnown(values: readonly (number | null)[]): number | null {
   return sum;
 }
 
-/** Of soil and aggregate in a batch, from whichever size was given. */
-function batchDryMassKg(input: RecipeInput, unitVolumeL: number | null): number {
-  if (input.batchDryMassKg !== undefined) return input.batchDryMassKg;
-  if (input.lift !== undefined) return liftDryMassKg(input.lift, input.cementPct);
-  return unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL;
-}
-
 function statusOf(volumesKnown: boolean, wet: boolean): Recipe["status"] {
   if (!volumesKnown) return "incomplete";
   return wet ? "too-wet" : "ok";
-}
-
-/** Of soil and aggregate; the density counts the cement in. */
-function liftDryMassKg(lift: LiftSize, cementPct: number): number {
-  const solidsKg = lift.planAreaM2 * lift.compactedDepthM * lift.compactedDryDensityKgM3;
-  return solidsKg / (1 + cementPct / 100);
 }
 
 function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: RecipeInput): Text {
@@ -270,16 +240,12 @@ function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: Recipe
 
 function tooWetFinding(input: RecipeInput, tooMuchKg: number, presentPct: number): Finding {
   const { file = "study.yaml", targetMoisturePct, wettestMoisturePct = targetMoisturePct } = input;
-  return finding(
-    { file, column: "materials", value: say`${formatFixed(presentPct, 1)} %` },
-    "error",
-    "materials-too-wet",
-    {
-      message: say`The materials bring more water than the mix may have: ${formatFixed(tooMuchKg, 1)} kg too much in this batch.`,
-      expected: say`at most ${formatFixed(wettestMoisturePct, 1)} % moisture`,
-      remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
-    },
-  );
+  const value = say`${formatFixed(presentPct, 1)} %`;
+  return finding({ file, column: "materials", value }, "error", "materials-too-wet", {
+    message: say`The materials bring more water than the mix may have: ${formatFixed(tooMuchKg, 1)} kg too much in this batch.`,
+    expected: say`at most ${formatFixed(wettestMoisturePct, 1)} % moisture`,
+    remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
+  });
 }
 
 /** Shares written with two decimals still count as adding up. */
@@ -287,27 +253,19 @@ const SHARE_TOLERANCE = 0.05;
 
 /** Refuses a recipe that no batch could have, naming the entry. */
 function checkRecipeInput(input: RecipeInput): void {
-  const { materials, cementPct, targetMoisturePct, batchDryMassKg, mixerVolumeL, lift } = input;
-  if (materials.length === 0) {
-    throw new RangeError("invalid `materials`: []; expected at least one");
-  }
+  const { materials, cementPct, targetMoisturePct, batchDryMassKg, mixerVolumeL } = input;
+  checkThat(materials.length > 0, { materials: "[]" }, "at least one");
   const ids = new Set(["cement"]);
   materials.forEach((material, index) => {
-    if (ids.has(material.id)) {
-      throw new RangeError(
-        `invalid \`materials[${index}].id\`: ${material.id}; expected a name of its own, not "cement"`,
-      );
-    }
-    ids.add(material.id);
-    checkNotNegative(`materials[${index}].sharePct`, material.sharePct);
-    checkNotNegative(`materials[${index}].moisturePct`, material.moisturePct);
-    checkNotNegative(`materials[${index}].bulkingPct`, material.bulkingPct ?? 0);
-    if (material.looseBulkDensityKgM3 !== undefined) {
-      checkPositive(`materials[${index}].looseBulkDensityKgM3`, material.looseBulkDensityKgM3);
-    }
-    if (material.particleDensityKgM3 !== undefined) {
-      checkPositive(`materials[${index}].particleDensityKgM3`, material.particleDensityKgM3);
-    }
+    const { id, sharePct, moisturePct, bulkingPct = 0 } = material;
+    const name = `materials[${index}]`;
+    checkThat(!ids.has(id), { [`${name}.id`]: id }, 'a name of its own, not "cement"');
+    ids.add(id);
+    checkNotNegative(`${name}.sharePct`, sharePct);
+    checkNotNegative(`${name}.moisturePct`, moisturePct);
+    checkNotNegative(`${name}.bulkingPct`, bulkingPct);
+    checkIfGiven(`${name}.looseBulkDensityKgM3`, material.looseBulkDensityKgM3);
+    checkIfGiven(`${name}.particleDensityKgM3`, material.particleDensityKgM3);
   });
   const total = materials.reduce((sum, { sharePct }) => sum + sharePct, 0);
   if (Math.abs(total - 100) > SHARE_TOLERANCE) {
@@ -315,59 +273,57 @@ function checkRecipeInput(input: RecipeInput): void {
   }
   checkNotNegative("cementPct", cementPct);
   checkNotNegative("targetMoisturePct", targetMoisturePct);
-  if (input.cementBulkDensityKgM3 !== undefined) {
-    checkPositive("cementBulkDensityKgM3", input.cementBulkDensityKgM3);
-  }
-  const sizes = [batchDryMassKg, mixerVolumeL, lift].filter((size) => size !== undefined);
-  if (sizes.length !== 1) {
+  checkIfGiven("cementBulkDensityKgM3", input.cementBulkDensityKgM3);
+  if ((batchDryMassKg === undefined) === (mixerVolumeL === undefined)) {
     throw new TypeError(
-      `invalid batch size: batchDryMassKg ${batchDryMassKg}, mixerVolumeL ${mixerVolumeL}, lift ${lift === undefined ? "undefined" : "given"}; expected one of the three`,
+      `invalid batch size: batchDryMassKg ${batchDryMassKg}, mixerVolumeL ${mixerVolumeL}; expected one of the two`,
     );
   }
-  if (batchDryMassKg !== undefined) checkPositive("batchDryMassKg", batchDryMassKg);
-  if (mixerVolumeL !== undefined) checkPositive("mixerVolumeL", mixerVolumeL);
-  if (lift !== undefined) {
-    checkPositive("lift.planAreaM2", lift.planAreaM2);
-    checkPositive("lift.compactedDepthM", lift.compactedDepthM);
-    checkPositive("lift.compactedDryDensityKgM3", lift.compactedDryDensityKgM3);
-  }
+  checkIfGiven("batchDryMassKg", batchDryMassKg);
+  checkIfGiven("mixerVolumeL", mixerVolumeL);
+}
+
+function checkIfGiven(name: string, value: number | undefined): void {
+  if (value !== undefined) checkPositive(name, value);
 }
 
 /** Names each bulk density that is missing, or is a general value and not a measured one. */
 function densityFindings(input: RecipeInput): Finding[] {
-  const entries = [
-    ...input.materials
-      .filter(({ sharePct }) => sharePct > 0)
-      .map((material) => ({
-        column: `materials.${material.id}.loose-bulk-density`,
-        name: material.name,
-        densityKgM3: material.looseBulkDensityKgM3,
-        basis: material.densityBasis,
-      })),
-    ...(input.cementPct > 0
-      ? [
-          {
-            column: "cement.loose-bulk-density",
-            name: say`The cement`,
-            densityKgM3: input.cementBulkDensityKgM3,
-            basis: input.cementDensityBasis,
-          },
-        ]
+  const { cementPct, cementBulkDensityKgM3, cementDensityBasis, file = "study.yaml" } = input;
+  const used = input.materials.filter(({ sharePct }) => sharePct > 0);
+  return [
+    ...used.flatMap(({ id, name, looseBulkDensityKgM3, densityBasis }) =>
+      densityFinding({ file, column: `materials.${id}` }, name, looseBulkDensityKgM3, densityBasis),
+    ),
+    ...(cementPct > 0
+      ? densityFinding(
+          { file, column: "cement" },
+          say`The cement`,
+          cementBulkDensityKgM3,
+          cementDensityBasis,
+        )
       : []),
   ];
-  const { file = "study.yaml" } = input;
+}
+
+function densityFinding(
+  { file, column }: FindingPlace,
+  name: Text,
+  densityKgM3: number | undefined,
+  basis: RecipeMaterial["densityBasis"],
+): Finding[] {
+  const place = { file, column: `${column}.loose-bulk-density` };
   const expected = say`a loose bulk density measured on this material`;
   const remedy = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
-  return entries.flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
-    if (densityKgM3 === undefined) {
-      const message = say`${name} has no loose bulk density, so its volume is not known.`;
-      const words = { message, expected, remedy };
-      return [finding({ file, column }, "error", "bulk-density-missing", words)];
-    }
-    if (basis !== "default") return [];
-    const message = say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`;
-    const place = { file, column, value: `${densityKgM3} kg/m³` };
-    return [finding(place, "warning", "bulk-density-default", { message, expected, remedy })];
+  if (densityKgM3 === undefined) {
+    const message = say`${name} has no loose bulk density, so its volume is not known.`;
+    return [finding(place, "error", "bulk-density-missing", { message, expected, remedy })];
+  }
+  const general = { ...place, value: `${densityKgM3} kg/m³` };
+  return findingIf(basis === "default", general, "warning", "bulk-density-default", {
+    message: say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
+    expected,
+    remedy,
   });
 }
 
@@ -378,33 +334,22 @@ function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Find
     if (looseBulkDensityKgM3 === undefined || particleDensityKgM3 === undefined) return [];
     if (looseBulkDensityKgM3 >= particleDensityKgM3) {
       const column = `materials.${id}.loose-bulk-density`;
+      const place = { file, column, value: `${looseBulkDensityKgM3} kg/m³` };
       return [
-        finding(
-          { file, column, value: `${looseBulkDensityKgM3} kg/m³` },
-          "error",
-          "bulk-density-over-particle",
-          {
-            message: say`${name}: the loose heap is as dense as its grains or denser.`,
-            expected: say`below ${measured(particleDensityKgM3, "density")}, the density of the grains`,
-            remedy: say`Check both densities and their units.`,
-          },
-        ),
+        finding(place, "error", "bulk-density-over-particle", {
+          message: say`${name}: the loose heap is as dense as its grains or denser.`,
+          expected: say`below ${measured(particleDensityKgM3, "density")}, the density of the grains`,
+          remedy: say`Check both densities and their units.`,
+        }),
       ];
     }
     const fullPct = saturationMoisturePct(looseBulkDensityKgM3, particleDensityKgM3);
-    if (moisturePct <= fullPct) return [];
-    return [
-      finding(
-        { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` },
-        "error",
-        "moisture-over-saturation",
-        {
-          message: say`${name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
-          expected: say`at most ${formatFixed(fullPct, 1)} %`,
-          remedy: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
-        },
-      ),
-    ];
+    const place = { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` };
+    return findingIf(moisturePct > fullPct, place, "error", "moisture-over-saturation", {
+      message: say`${name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
+      expected: say`at most ${formatFixed(fullPct, 1)} %`,
+      remedy: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
+    });
   });
 }
 
@@ -425,10 +370,7 @@ const WATER_KG_M3 = 1000;
 export function saturationMoisturePct(dryDensityKgM3: number, particleDensityKgM3: number): number {
   checkPositive("dryDensityKgM3", dryDensityKgM3);
   checkPositive("particleDensityKgM3", particleDensityKgM3);
-  if (dryDensityKgM3 > particleDensityKgM3) {
-    throw new RangeError(
-      `invalid \`dryDensityKgM3\`: ${dryDensityKgM3}; expected at most the particle density ${particleDensityKgM3}`,
-    );
-  }
+  const expected = `at most the particle density ${particleDensityKgM3}`;
+  checkThat(dryDensityKgM3 <= particleDensityKgM3, { dryDensityKgM3 }, expected);
   return 100 * WATER_KG_M3 * (1 / dryDensityKgM3 - 1 / particleDensityKgM3);
 }

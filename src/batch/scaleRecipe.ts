@@ -1,5 +1,5 @@
 import { checkPositive } from "../quantities/checkNumber.js";
-import { recipe as makeRecipe, type Recipe, type RecipeLine } from "./recipe.js";
+import type { Recipe, RecipeLine } from "./recipe.js";
 
 /**
  * Gives the same mix in another amount: a trial batch for a full one, or a batch for a wall.
@@ -40,33 +40,4 @@ export function scaleRecipe(recipe: Recipe, factor: number): Recipe {
     rammedMassKg: recipe.rammedMassKg * factor,
     looseVolumeL: times(recipe.looseVolumeL),
   };
-}
-
-/**
- * The recipe with other dry masses of the same materials: densities and moistures stay, shares, cement
- * content, volumes and water follow.
- */
-export function rebuildRecipe(recipe: Recipe, dryOf: (line: RecipeLine) => number): Recipe {
-  const { materials } = recipe;
-  const total = materials.reduce((sum, line) => sum + dryOf(line), 0);
-  const densityOf = (line: RecipeLine) =>
-    line.looseVolumeL === null ? undefined : (1000 * line.dryMassKg) / line.looseVolumeL;
-  const batch = makeRecipe({
-    materials: materials.map((line) => ({
-      id: line.id,
-      name: line.name,
-      sharePct: (100 * dryOf(line)) / total,
-      looseBulkDensityKgM3: densityOf(line),
-      moisturePct: 100 * (line.moistMassKg / line.dryMassKg - 1),
-    })),
-    cementPct: (100 * dryOf(recipe.cement)) / total,
-    cementBulkDensityKgM3: recipe.cement.dryMassKg > 0 ? densityOf(recipe.cement) : undefined,
-    targetMoisturePct: recipe.targetMoisturePct,
-    moistureOf: recipe.moistureOf,
-    batchDryMassKg: total,
-  });
-  // What was said of the densities holds for these volumes too.
-  const ofDensities = recipe.findings.filter(({ code }) => code !== "materials-too-wet");
-  const tooWet = batch.findings.filter(({ code }) => code === "materials-too-wet");
-  return { ...batch, findings: [...ofDensities, ...tooWet] };
 }

@@ -22,6 +22,13 @@ export type MoistureLimits =
   | { readonly driestPct: number; readonly wettestPct: number }
   | { readonly tolerancePct: number };
 
+/** From the driest to the wettest mix, the target given. */
+export function allowedMoisture(targetPct: number, limits: MoistureLimits): Interval {
+  if (!("tolerancePct" in limits)) return { low: limits.driestPct, high: limits.wettestPct };
+  const { tolerancePct } = limits;
+  return { low: Math.max(0, targetPct - tolerancePct), high: targetPct + tolerancePct };
+}
+
 /**
  * Gives the water to pour into a batch for the driest, the wanted and the wettest mix that may be rammed.
  *
@@ -41,13 +48,7 @@ export type MoistureLimits =
 export function waterWindow(recipe: Recipe, window: MoistureLimits): WaterWindow {
   const { targetMoisturePct, water } = recipe;
   if ("tolerancePct" in window) checkNotNegative("tolerancePct", window.tolerancePct);
-  const moisturePct =
-    "tolerancePct" in window
-      ? {
-          low: Math.max(0, targetMoisturePct - window.tolerancePct),
-          high: targetMoisturePct + window.tolerancePct,
-        }
-      : { low: window.driestPct, high: window.wettestPct };
+  const moisturePct = allowedMoisture(targetMoisturePct, window);
   checkNotNegative("driestPct", moisturePct.low);
   checkNotNegative("wettestPct", moisturePct.high);
   if (!(moisturePct.low <= targetMoisturePct && targetMoisturePct <= moisturePct.high)) {

@@ -1,8 +1,7 @@
 import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { type Recipe, type RecipeLine, usedLines } from "./recipe.js";
-import { rebuildRecipe } from "./scaleRecipe.js";
+import { type Recipe, type RecipeLine, recipe, usedLines } from "./recipe.js";
 
 export interface WeighedLine {
   readonly id: string;
@@ -46,60 +45,72 @@ export interface WeighedBatch {
  * const weighed = weighOut(trial, 0.1);
  * [weighed.cementPct, weighed.cementChangePct] // => [8, 0.5]
  */
-export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
+export function weighOut(asked: Recipe, stepKg: number): WeighedBatch {
   checkPositive("stepKg", stepKg);
   const round = (mass: number) => Math.round(mass / stepKg) * stepKg;
-  const parts = usedLines(recipe);
-  const weighed = new Map(parts.map((line) => [line.id, round(line.moistMassKg)]));
-  const waterKg = round(recipe.water.toAddKg);
-  const lost = parts.filter(({ id }) => weighed.get(id) === 0);
-  if (lost.length > 0) {
-    const lines = parts.map((line): WeighedLine => {
-      const { id, name, moistMassKg } = line;
-      return {
-        id,
-        name,
-        exactKg: moistMassKg,
-        weighedKg: weighed.get(id)!,
-        sharePct: null,
-        changePct: null,
-      };
-    });
+  const parts = usedLines(asked);
+  const weighed = parts.map(({ moistMassKg }) => round(moistMassKg));
+  const waterKg = round(asked.water.toAddKg);
+  const lost = parts.filter((_, index) => weighed[index] === 0);
+  const batch = lost.length > 0 ? null : weighedRecipe(asked, weighed);
+  const lines = parts.map(({ id, name, moistMassKg, sharePct: askedPct }, index): WeighedLine => {
+    const sharePct = batch && usedLines(batch)[index].sharePct;
+    const changePct = sharePct === null ? null : sharePct - askedPct;
+    return { id, name, exactKg: moistMassKg, weighedKg: weighed[index], sharePct, changePct };
+  });
+  if (!batch) {
     return {
       status: "too-coarse",
       message: say`The scale's step of ${stepKg} kg is too coarse for ${joinTexts(lost.map(({ name }) => name))}: make the batch larger or use a finer scale.`,
       lines,
       waterKg,
-      batch: null,
+      batch,
       cementPct: null,
       cementChangePct: null,
       maxShareChangePct: null,
     };
   }
-  const dryOf = (line: RecipeLine) =>
-    line.dryMassKg === 0 ? 0 : weighed.get(line.id)! * (line.dryMassKg / line.moistMassKg);
-  const batch = rebuildRecipe(recipe, dryOf);
-  const now = [...batch.materials, batch.cement];
-  const lines = parts.map((line): WeighedLine => {
-    const { sharePct } = now.find(({ id }) => id === line.id)!;
-    return {
-      id: line.id,
-      name: line.name,
-      exactKg: line.moistMassKg,
-      weighedKg: weighed.get(line.id)!,
-      sharePct,
-      changePct: sharePct - line.sharePct,
-    };
-  });
   const maxChange = Math.max(...lines.map(({ changePct }) => Math.abs(changePct!)));
   return {
     status: "ok",
-    message: say`Weighed to ${stepKg} kg the batch holds ${formatFixed(batch.cementPct, 2)} % cement; the recipe asks for ${recipe.cementPct} %. No share moves by more than ${formatFixed(maxChange, 2)} points.`,
+    message: say`Weighed to ${stepKg} kg the batch holds ${formatFixed(batch.cementPct, 2)} % cement; the recipe asks for ${asked.cementPct} %. No share moves by more than ${formatFixed(maxChange, 2)} points.`,
     lines,
     waterKg,
     batch,
     cementPct: batch.cementPct,
-    cementChangePct: batch.cementPct - recipe.cementPct,
+    cementChangePct: batch.cementPct - asked.cementPct,
     maxShareChangePct: maxChange,
   };
+}
+
+/**
+ * The recipe with other moist masses of the same materials, the cement last: densities and moistures stay,
+ * shares, cement content, volumes and water follow.
+ */
+function weighedRecipe(from: Recipe, moistMassesKg: readonly number[]): Recipe {
+  const { materials, cement, targetMoisturePct, moistureOf } = from;
+  const dryMassesKg = usedLines(from).map(
+    ({ dryMassKg, moistMassKg }, index) => moistMassesKg[index] * (dryMassKg / moistMassKg),
+  );
+  const soilKg = materials.reduce((sum, _, index) => sum + dryMassesKg[index], 0);
+  const densityOf = ({ dryMassKg, looseVolumeL }: RecipeLine) =>
+    looseVolumeL === null || dryMassKg === 0 ? undefined : (1000 * dryMassKg) / looseVolumeL;
+  const batch = recipe({
+    materials: materials.map((line, index) => ({
+      id: line.id,
+      name: line.name,
+      sharePct: (100 * dryMassesKg[index]) / soilKg,
+      looseBulkDensityKgM3: densityOf(line),
+      moisturePct: 100 * (line.moistMassKg / line.dryMassKg - 1),
+    })),
+    cementPct: (100 * (dryMassesKg[materials.length] ?? 0)) / soilKg,
+    cementBulkDensityKgM3: densityOf(cement),
+    targetMoisturePct,
+    moistureOf,
+    batchDryMassKg: soilKg,
+  });
+  // What was said of the densities holds for these volumes too.
+  const ofDensities = from.findings.filter(({ code }) => code !== "materials-too-wet");
+  const tooWet = batch.findings.filter(({ code }) => code === "materials-too-wet");
+  return { ...batch, findings: [...ofDensities, ...tooWet] };
 }

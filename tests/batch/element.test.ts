@@ -9,7 +9,7 @@ import {
 } from "../../src/batch/element.js";
 import { formworkDuration } from "../../src/batch/formworkDuration.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { truckLoads } from "../../src/batch/truckLoads.js";
+import { truckLoads } from "../../src/batch/supply.js";
 import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 
@@ -176,19 +176,6 @@ describe("elementQuantities", () => {
     // Read: builders ram loose lifts of 7 to 8 in to 4 to 5 in (villacustomhomes.com/rammed-earth), 50 to 71 %.
     expect(found.compactedOfLoosePct).toBeGreaterThan(50);
     expect(found.compactedOfLoosePct).toBeLessThan(75);
-  });
-
-  it("fills a lift with one batch", () => {
-    const batch = recipe({
-      materials: [
-        { id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct: 6 },
-      ],
-      cementPct: 8,
-      cementBulkDensityKgM3: 1200,
-      targetMoisturePct: 9,
-      lift: { planAreaM2: 2.5, compactedDepthM: 0.1, compactedDryDensityKgM3: 1900 },
-    });
-    near(batch.dryMassWithCementKg, 475, EXACT, "475 kg");
   });
 
   it.each<[object, string]>([

@@ -32,13 +32,6 @@ function tolerancesOf(
 const SIZE = fc.oneof(
   fc.record({ batchDryMassKg: fc.integer({ min: 60, max: 400 }) }),
   fc.record({ mixerVolumeL: fc.integer({ min: 60, max: 350 }) }),
-  fc.record({
-    lift: fc.record({
-      planAreaM2: fc.constantFrom(0.4, 0.9, 1.5),
-      compactedDepthM: fc.constantFrom(0.1, 0.15),
-      compactedDryDensityKgM3: fc.integer({ min: 1800, max: 2100 }),
-    }),
-  }),
 );
 
 const MATERIAL = fc.record({

@@ -7,7 +7,7 @@ import {
   MATERIAL_CARBON_FACTORS,
 } from "../../src/batch/carbonFactors.js";
 import { savingTrap } from "../../src/batch/cementComparison.js";
-import { FIELD_TESTS, SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
+import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { toMassShares } from "../../src/batch/volumeParts.js";
 import type { SourcedRange } from "../../src/quantities/sourcedRange.js";
@@ -33,7 +33,8 @@ describe("published values that were read", () => {
 
   it("the box test's table stands in its form as it was read", () => {
     const { rows } = entry("box-600");
-    const shown = SHRINKAGE_BOX.conclusions.filter(({ basis }) => basis === "read");
+    const box = FIELD_TESTS.find(({ id }) => id === "shrinkage-box")!;
+    const shown = box.conclusions.filter(({ basis }) => basis === "read");
     expect(shown).toHaveLength(rows.length);
     rows.forEach(({ gapMm, soilParts }: { gapMm: number; soilParts: number }, index: number) => {
       expect(render(shown[index].seen)).toContain(String(gapMm));

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { JAR_TEST } from "../../src/batch/fieldTests.js";
+import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { readGrid } from "../../src/lab/sheet/grid.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -102,7 +102,8 @@ describe("the sheet of a class", () => {
     const minutes = groups[0].jar?.layers.map(({ timeMin }) => timeMin);
     expect(minutes).toEqual([1, 45, 24 * 60]);
     // the form of the field test: 1 minute, 30 to 60 minutes, 24 hours
-    const steps = JAR_TEST.steps.map((step) => render(step)).join(" ");
+    const jar = FIELD_TESTS.find(({ id }) => id === "jar")!;
+    const steps = jar.steps.map((step) => render(step)).join(" ");
     const [first, from, to, hours] = (
       /after (\d+) minute, (\d+) to (\d+) minutes, (\d+) hours/.exec(steps) ?? []
     )
