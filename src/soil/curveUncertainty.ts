@@ -9,12 +9,9 @@ import {
   DEFAULT_READING_ERRORS,
   type ReadingErrors,
 } from "../grading/uncertainty/readingErrors.js";
-import { checkThat } from "../quantities/checkNumber.js";
-import {
-  type ClassSystem,
-  type CurveLimits,
-  classifyCurve,
-} from "./classification/classifyCurve.js";
+import { checkNotNegative } from "../quantities/checkNumber.js";
+import { type ClassSystem, classifyCurve } from "./classification/classifyCurve.js";
+import type { CurveLimits } from "./classification/sizeClass.js";
 import { drawLimits, type LimitErrors, limitErrors } from "./consistency/drawnLimits.js";
 import type { ConsistencyResult } from "./consistency/limits.js";
 
@@ -121,10 +118,8 @@ export function classLikelihoods(
 ): ClassLikelihood[] {
   if (curves.length === 0) throw new RangeError("invalid `curves`: 0; expected at least 1");
   const { liquidLimitErrorPct = 0, plasticityIndexErrorPct = 0, ...measured } = limits;
-  for (const [name, value] of Object.entries({ liquidLimitErrorPct, plasticityIndexErrorPct })) {
-    checkThat(value >= 0, { [name]: value }, "0 or more");
-  }
   const errors = { liquidLimitErrorPct, plasticityIndexErrorPct };
+  for (const [name, value] of Object.entries(errors)) checkNotNegative(name, value);
   const drawn = drawLimits(measured, errors, curves.length, seed);
   const counts = new Map<string, number>();
   for (const [index, curve] of curves.entries()) {

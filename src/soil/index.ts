@@ -1,17 +1,20 @@
 /** Consistency, classification, shrinkage, compaction. @module */
-export type { AashtoClass, AashtoInput } from "./classification/aashto.js";
-export { classifyAashto, type GroupIndexInput, groupIndex } from "./classification/aashto.js";
+export {
+  type AashtoClass,
+  type AashtoInput,
+  classifyAashto,
+  type GroupIndexInput,
+  groupIndex,
+} from "./classification/aashto.js";
 export { classifyBs5930 } from "./classification/bs5930.js";
 export {
   type ClassSystem,
   type CurveClass,
-  type CurveLimits,
   classifyCurve,
 } from "./classification/classifyCurve.js";
 export { classifyIso14688, type GradedTerm, gradedTerm } from "./classification/iso14688.js";
-export type { SizeClass, SizeClassInput } from "./classification/sizeClass.js";
-export type { UscsClass, UscsInput } from "./classification/uscs.js";
-export { classifyUscs } from "./classification/uscs.js";
+export type { CurveLimits, SizeClass, SizeClassInput } from "./classification/sizeClass.js";
+export { classifyUscs, type UscsClass, type UscsInput } from "./classification/uscs.js";
 export {
   type TextureCorner,
   USDA_POLYGONS,
@@ -21,14 +24,15 @@ export {
   usdaFromCurve,
   usdaTexture,
 } from "./classification/usdaTexture.js";
-export type {
-  CompactionAnalysis,
-  CompactionAnalysisPoint,
-  CompactionPeak,
-  DensityAtWater,
-  PeakMethod,
+export {
+  analyseCompaction,
+  type CompactionAnalysis,
+  type CompactionAnalysisPoint,
+  type CompactionPeak,
+  type DensityAtWater,
+  PEAK_RULE,
+  type PeakMethod,
 } from "./compaction/compactionTest.js";
-export { analyseCompaction, PEAK_RULE } from "./compaction/compactionTest.js";
 export { type MoistureWindow, moistureWindow } from "./compaction/moistureWindow.js";
 export {
   airVoidsDensity,
@@ -36,9 +40,10 @@ export {
   oversizeDensity,
   zeroAirVoidsDensity,
 } from "./compaction/phaseRelations.js";
-export type { ConsistencyResult, FlowLine } from "./consistency/limits.js";
 export {
+  type ConsistencyResult,
   consistencyLimits,
+  type FlowLine,
   type LiquidLimit,
   liquidLimit,
   onePointLiquidLimit,

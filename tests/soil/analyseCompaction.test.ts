@@ -170,6 +170,13 @@ describe("the top", () => {
     const driest = found.curve[0];
     expect(driest.dryDensityKgM3).toBeCloseTo(1890, 6);
     expect(found.curve.at(-1)!.dryDensityKgM3).toBeCloseTo(1770, 6);
+    // In steps of a fortieth from 5.2 to 12.1 the last is 12.100000000000001.
+    const ends = analyseCompaction(
+      made([5.2, 7, 9, 11, 12.1], (w) => 1950 + (w < 10 ? 12 : -60) * (w - 10)),
+    );
+    expect(ends.peak!.method).toBe("three-point parabola");
+    expect(ends.curve.at(-1)!.waterContentPct).toBeGreaterThan(12.1);
+    expect(ends.curve.at(-1)!.dryDensityKgM3).toBeCloseTo(1824, 6);
     const scattered = made(
       [6, 8, 10, 12, 14],
       (w) => 2000 - 6 * (w - 9.7) ** 2 + (w === 8 ? 3 : 0),

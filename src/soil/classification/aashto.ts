@@ -1,14 +1,12 @@
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, type Text } from "../../words/message.js";
+import type { CurveLimits } from "./sizeClass.js";
 
-export interface AashtoInput {
+export interface AashtoInput extends CurveLimits {
   readonly passing2Pct: number;
   readonly passing0425Pct: number;
   readonly passing0075Pct: number;
-  readonly liquidLimitPct?: number;
-  readonly plasticityIndexPct?: number;
-  readonly nonPlastic?: boolean;
 }
 
 export interface AashtoClass {

@@ -1,7 +1,14 @@
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
-import { checkSizeShares, pct, type SizeClass, type SizeClassInput } from "./sizeClass.js";
+import {
+  type CurveLimits,
+  checkSizeShares,
+  NO_LIMITS,
+  pct,
+  type SizeClass,
+  type SizeClassInput,
+} from "./sizeClass.js";
 
 const SOURCE = say`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).`;
 
@@ -23,8 +30,6 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
   return input.finesPct >= 35 ? fineSoil(input) : coarseSoil(input);
 }
-
-const NO_LIMITS = say`liquid limit and plasticity index`;
 
 function fineSoil(input: SizeClassInput): SizeClass {
   const { gravelPct, sandPct, finesPct, organic } = input;
@@ -133,7 +138,7 @@ function bsFines({
   liquidLimitPct: liquid,
   plasticityIndexPct: index,
   nonPlastic,
-}: Pick<SizeClassInput, "liquidLimitPct" | "plasticityIndexPct" | "nonPlastic">): BsFines {
+}: CurveLimits): BsFines {
   if (nonPlastic) return { letter: "M", words: "silt", reason: say`The fines are non-plastic: M.` };
   if (liquid === undefined || index === undefined) {
     return {

@@ -3,18 +3,11 @@ import { say, type Text } from "../../words/message.js";
 import { classifyAashto } from "./aashto.js";
 import { classifyBs5930 } from "./bs5930.js";
 import { classifyIso14688 } from "./iso14688.js";
-import { sizeShares } from "./sizeClass.js";
+import { type CurveLimits, sizeShares } from "./sizeClass.js";
 import { classifyUscs } from "./uscs.js";
 import { usdaFromCurve, usdaTexture } from "./usdaTexture.js";
 
 export type ClassSystem = "uscs" | "aashto" | "usda" | "iso14688" | "bs5930";
-
-/** Consistency of the part under 0.425 mm, as far as it is known. */
-export interface CurveLimits {
-  readonly liquidLimitPct?: number;
-  readonly plasticityIndexPct?: number;
-  readonly nonPlastic?: boolean;
-}
 
 export interface CurveClass {
   /** Symbol, group or texture; absent where the curve or the limits do not tell. */

@@ -1,11 +1,23 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize, percentOf, scalp } from "../../grading/curve.js";
 import { type BoundarySystem, fractions } from "../../grading/fractions.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 
-/** What the classifications of ISO 14688-2 and BS 5930 ask for; percent of the part under 63 mm. */
-export interface SizeClassInput {
+/** Consistency of the part under 0.425 mm, as far as it is known. */
+export interface CurveLimits {
+  readonly liquidLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  /** Reported as non-plastic. */
+  readonly nonPlastic?: boolean;
+}
+
+/**
+ * What the classifications of ISO 14688-2 and BS 5930 ask for; percent of the part under 63 mm. Only BS 5930
+ * asks for limits, from 5 % fines.
+ */
+export interface SizeClassInput extends CurveLimits {
   /** 2 to 63 mm. */
   readonly gravelPct: number;
   /** 0.063 to 2 mm. */
@@ -14,12 +26,11 @@ export interface SizeClassInput {
   readonly finesPct: number;
   /** Under 0.002 mm; only ISO 14688-2 asks for it, where there are fines. */
   readonly clayPct?: number;
+  /** Coefficient of uniformity; asked for where there are few fines. */
   readonly cu?: number;
+  /** Coefficient of curvature. */
   readonly cc?: number;
-  /** Only BS 5930 asks for limits, from 5 % fines. */
-  readonly liquidLimitPct?: number;
-  readonly plasticityIndexPct?: number;
-  readonly nonPlastic?: boolean;
+  /** Liquid limit after oven drying below 0.75 of that before. */
   readonly organic?: boolean;
 }
 
@@ -36,20 +47,12 @@ export interface SizeClass {
 }
 
 /** Percent of the part that passes the upper end of gravel. */
-interface SizeShares {
-  readonly gravelPct: number;
-  readonly sandPct: number;
-  readonly finesPct: number;
-  /** Absent where the curve does not reach clay. */
-  readonly clayPct?: number;
-  /** Coefficients of uniformity and curvature of the same part; absent where it does not reach D10. */
-  readonly cu?: number;
-  readonly cc?: number;
-}
+type SizeShares = Omit<SizeClassInput, keyof CurveLimits | "organic">;
 
 /**
  * Gravel, sand and fines of the part finer than cobbles, taken as 100, and how it is graded: what a
- * classification by size asks for.
+ * classification by size asks for. Clay is absent where the curve does not reach it, Cu and Cc where it does
+ * not reach D10.
  *
  * @returns `undefined` where the curve does not reach the boundaries of fines and sand, or the top of gravel.
  */
@@ -65,29 +68,27 @@ export function sizeShares(curve: GradingCurve, system: BoundarySystem): SizeSha
     gravelPct: part(gravelPct),
     sandPct: part(sandPct),
     finesPct: part(finesPct),
-    ...(clayPct === undefined ? {} : { clayPct: part(clayPct) }),
-    ...(cu === undefined ? {} : { cu }),
-    ...(cc === undefined ? {} : { cc }),
+    clayPct: clayPct === undefined ? undefined : part(clayPct),
+    cu,
+    cc,
   };
 }
 
 /** Refuses shares that are no shares, or that do not add up to 100 (within 0.5). */
 export function checkSizeShares({ gravelPct, sandPct, finesPct, clayPct }: SizeShares): void {
   for (const [name, value] of Object.entries({ gravelPct, sandPct, finesPct, clayPct })) {
-    if (value !== undefined && !(value >= 0 && value <= 100)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
-    }
+    checkThat(value === undefined || (value >= 0 && value <= 100), { [name]: value }, "0 to 100");
   }
   const sum = gravelPct + sandPct + finesPct;
   if (Math.abs(sum - 100) > 0.5) {
     throw new RangeError(`invalid sum of gravel, sand and fines: ${sum}; expected 100`);
   }
-  if (clayPct !== undefined && clayPct > finesPct + 1e-9) {
-    throw new RangeError(
-      `invalid \`clayPct\`: ${clayPct}; expected at most the fines, ${finesPct}`,
-    );
-  }
+  const isWithin = clayPct === undefined || clayPct <= finesPct + 1e-9;
+  checkThat(isWithin, { clayPct }, `at most the fines, ${finesPct}`);
 }
+
+/** What is missing where the fines decide and their limits are not known. */
+export const NO_LIMITS = say`liquid limit and plasticity index`;
 
 /** A share in a sentence of a path of decisions. */
 export function pct(value: number): Text {

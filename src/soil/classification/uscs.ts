@@ -1,36 +1,23 @@
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
-import { checkSizeShares, pct } from "./sizeClass.js";
+import {
+  type CurveLimits,
+  checkSizeShares,
+  NO_LIMITS,
+  pct,
+  type SizeClass,
+  type SizeClassInput,
+} from "./sizeClass.js";
 
-/** What the classification of ASTM D2487 asks for; percentages of the material under 75 mm. */
-export interface UscsInput {
-  /** Retained on 4.75 mm. */
-  readonly gravelPct: number;
-  /** Between 4.75 and 0.075 mm. */
-  readonly sandPct: number;
-  /** Passing 0.075 mm. */
-  readonly finesPct: number;
-  /** Coefficient of uniformity; asked for below 12 % fines. */
-  readonly cu?: number;
-  /** Coefficient of curvature. */
-  readonly cc?: number;
-  /** Of the part under 0.425 mm; asked for from 5 % fines. */
-  readonly liquidLimitPct?: number;
-  readonly plasticityIndexPct?: number;
-  readonly nonPlastic?: boolean;
-  /** Liquid limit after oven drying below 0.75 of that before. */
-  readonly organic?: boolean;
-}
+/**
+ * What the classification of ASTM D2487 asks for; percentages of the material under 75 mm: gravel is retained
+ * on 4.75 mm, fines pass 0.075 mm. Cu and Cc are asked for below 12 % fines, limits from 5 %.
+ */
+export type UscsInput = Omit<SizeClassInput, "clayPct">;
 
-export interface UscsClass {
-  /** Absent where a value that decides is missing. */
-  readonly symbol?: string;
+export interface UscsClass extends Pick<SizeClass, "symbol" | "path" | "missing"> {
   readonly groupName?: string;
-  /** The decisions in their order, in plain sentences. */
-  readonly path: readonly Text[];
-  /** Values that were asked for and not given. */
-  readonly missing: readonly Text[];
 }
 
 /**
@@ -51,8 +38,6 @@ export function classifyUscs(input: UscsInput): UscsClass {
   checkSizeShares(input);
   return input.finesPct >= 50 ? fineSoil(input) : coarseSoil(input);
 }
-
-const NO_LIMITS = say`liquid limit and plasticity index`;
 
 function fineSoil(input: UscsInput): UscsClass {
   const { group, reason } = plasticityGroup(input);
@@ -134,7 +119,7 @@ export function plasticityGroup({
   plasticityIndexPct: index,
   nonPlastic = false,
   organic = false,
-}: Pick<UscsInput, "liquidLimitPct" | "plasticityIndexPct" | "nonPlastic" | "organic">): {
+}: CurveLimits & Pick<UscsInput, "organic">): {
   readonly group?: PlasticityGroup;
   readonly reason: Sentence;
 } {

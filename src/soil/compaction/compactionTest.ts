@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../findings/finding.js";
+import { type Finding, finding, findingIf } from "../../findings/finding.js";
 import type { CompactionPoint, CompactionRecord } from "../../lab/compaction.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
@@ -117,9 +117,9 @@ export function analyseCompaction(
     point.dryDensityKgM3 > best.dryDensityKgM3 ? point : best,
   );
   const analysis: Omit<CompactionAnalysis, "findings"> = {
-    ...methodOf(record),
+    method: record.method,
     points,
-    ...(chosen ? { peak: chosen.peak } : {}),
+    peak: chosen?.peak,
     alternatives: others.map(({ peak }) => peak),
     highestPoint: {
       waterContentPct: highest.waterContentPct,
@@ -131,10 +131,14 @@ export function analyseCompaction(
         ? []
         : along(grid, (water) => zeroAirVoidsDensity(water, particleDensityKgM3)),
   };
+  const { file } = record;
   return {
     ...analysis,
     findings: [
-      ...checkCompaction(record, analysis, particleDensityKgM3),
+      ...aboveZeroAir(file, analysis, particleDensityKgM3),
+      ...checkShape(file, analysis),
+      ...methodsApart(file, analysis),
+      ...offReading(file, analysis),
       ...(oversize ? [] : againstReported(record, analysis.peak)),
     ],
   };
@@ -148,40 +152,31 @@ function againstReported(
   { file, reported = {} }: CompactionRecord,
   peak: CompactionPeak | undefined,
 ): Finding[] {
-  const { optimumWaterPct: waterPct, maximumDryDensityKgM3: density } = reported;
   if (!peak) return [];
+  const { optimumWaterPct: waterPct = NaN, maximumDryDensityKgM3: density = NaN } = reported;
   const read = { waterPct: peak.optimumWaterPct, density: peak.maximumDryDensityKgM3 };
-  const contradiction = (told: Text, points: Text, expected: Text) =>
-    finding({ file, value: told }, "error", "reported-against-points", {
+  const contradiction = (isSo: boolean, told: Text, points: Text, expected: Text) =>
+    findingIf(isSo, { file, value: told }, "error", "reported-against-points", {
       message: say`The sheet reports ${told} for the peak, but its points give ${points}.`,
       expected,
       remedy: say`Check the line and the points; take the line out where it is of another test, or was corrected for stones.`,
     });
   const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+  const shown = (value: number) => say`${measured(value, "density", 0)}`;
   return [
-    ...(waterPct !== undefined && Math.abs(waterPct - read.waterPct) > READ_APART.waterPct
-      ? [
-          contradiction(
-            percent(waterPct),
-            percent(read.waterPct),
-            say`an optimum within ${READ_APART.waterPct} points of it (common practice, no source)`,
-          ),
-        ]
-      : []),
-    ...(density !== undefined && Math.abs(density / read.density - 1) > READ_APART.density
-      ? [
-          contradiction(
-            say`${measured(density, "density", 0)}`,
-            say`${measured(read.density, "density", 0)}`,
-            say`a density within ${100 * READ_APART.density} % of it (common practice, no source)`,
-          ),
-        ]
-      : []),
+    ...contradiction(
+      Math.abs(waterPct - read.waterPct) > READ_APART.waterPct,
+      percent(waterPct),
+      percent(read.waterPct),
+      say`an optimum within ${READ_APART.waterPct} points of it (common practice, no source)`,
+    ),
+    ...contradiction(
+      Math.abs(density / read.density - 1) > READ_APART.density,
+      shown(density),
+      shown(read.density),
+      say`a density within ${100 * READ_APART.density} % of it (common practice, no source)`,
+    ),
   ];
-}
-
-function methodOf({ method }: CompactionRecord): Pick<CompactionAnalysis, "method"> {
-  return method === undefined ? {} : { method };
 }
 
 /** What was compacted, with the coarse grains that were screened out of it before. */
@@ -221,7 +216,7 @@ function reportedTop(
   const { file } = record;
   const { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 } = top;
   return {
-    ...methodOf(record),
+    method: record.method,
     points: [],
     peak: { method: "reported", optimumWaterPct, maximumDryDensityKgM3 },
     alternatives: [],
@@ -274,10 +269,10 @@ export const PEAK_RULE = say`Rule for the method: a cubic from six points if it 
  * taken in any case. The alternatives are always given.
  */
 function compactionPeaks(points: readonly DensityAtWater[]): CompactionPeakFit[] {
-  const fits: CompactionPeakFit[] = [
-    ...leastSquaresPeak(points, "cubic"),
-    ...leastSquaresPeak(points, "quadratic"),
-  ];
+  const fits = LEAST_SQUARES.flatMap(({ method, degree, minPoints }): CompactionPeakFit[] => {
+    const peak = points.length < minPoints ? undefined : polynomialPeak(points.map(toXy), degree);
+    return peak ? [{ peak: describe(method, peak), at: peak.at }] : [];
+  });
   const residual = ({ peak }: CompactionPeakFit) => peak.residualSdKgM3 ?? Infinity;
   fits.sort((a, b) => residual(a) - residual(b));
   const local = threePointPeak(points);
@@ -287,19 +282,10 @@ function compactionPeaks(points: readonly DensityAtWater[]): CompactionPeakFit[]
   return follows ? [...fits, local] : [local, ...fits];
 }
 
-const LEAST_SQUARES = {
-  cubic: { degree: 3, minPoints: 6 },
-  quadratic: { degree: 2, minPoints: 4 },
-} as const;
-
-function leastSquaresPeak(
-  points: readonly DensityAtWater[],
-  method: keyof typeof LEAST_SQUARES,
-): CompactionPeakFit[] {
-  const { degree, minPoints } = LEAST_SQUARES[method];
-  const peak = points.length < minPoints ? undefined : polynomialPeak(points.map(toXy), degree);
-  return peak ? [{ peak: describe(method, peak), at: peak.at }] : [];
-}
+const LEAST_SQUARES = [
+  { method: "cubic", degree: 3, minPoints: 6 },
+  { method: "quadratic", degree: 2, minPoints: 4 },
+] as const;
 
 /** Parabola through the highest point and its neighbours; beyond them straight lines between the points. */
 function threePointPeak(points: readonly DensityAtWater[]): CompactionPeakFit | undefined {
@@ -311,10 +297,9 @@ function threePointPeak(points: readonly DensityAtWater[]): CompactionPeakFit | 
   if (!peak) return undefined;
   const at = (x: number) => {
     if (x >= before.x && x <= after.x) return peak.at(x);
-    const next = Math.max(
-      1,
-      xy.findIndex((point) => point.x >= x),
-    );
+    // The wettest step may lie beyond the last point by a rounding.
+    const last = xy.length - 1;
+    const next = xy.findIndex((point, index) => index > 0 && (point.x >= x || index === last));
     const [low, high] = [xy[next - 1], xy[next]];
     return low.y + ((x - low.x) / (high.x - low.x)) * (high.y - low.y);
   };
@@ -420,20 +405,6 @@ type Analysis = Omit<CompactionAnalysis, "findings">;
  */
 const REPEATABILITY = { ofOptimum: 0.1, maximumKgM3: 35 };
 
-/** What is wrong or doubtful about a compaction test. */
-function checkCompaction(
-  { file }: CompactionRecord,
-  analysis: Analysis,
-  particleDensityKgM3: number | undefined,
-): Finding[] {
-  return [
-    ...aboveZeroAir(file, analysis, particleDensityKgM3),
-    ...checkShape(file, analysis),
-    ...methodsApart(file, analysis),
-    ...offReading(file, analysis),
-  ];
-}
-
 function aboveZeroAir(
   file: string,
   { points, peak }: Analysis,
@@ -472,76 +443,52 @@ function tooDense(
   { code, message }: { readonly code: string; readonly message: Text },
 ): Finding[] {
   const limit = zeroAirVoidsDensity(waterContentPct, particleDensity);
-  if (dryDensityKgM3 <= limit) return [];
   const value = say`${measured(dryDensityKgM3, "density", 0)} at ${formatFixed(waterContentPct, 1)} %`;
-  return [
-    finding({ ...place, value }, "warning", code, {
-      message,
-      expected: say`at most ${measured(limit, "density", 0)} for particles of ${measured(particleDensity, "density", 0)}`,
-      remedy: say`Check the water content, the mould volume and the particle density.`,
-    }),
-  ];
+  return findingIf(dryDensityKgM3 > limit, { ...place, value }, "warning", code, {
+    message,
+    expected: say`at most ${measured(limit, "density", 0)} for particles of ${measured(particleDensity, "density", 0)}`,
+    remedy: say`Check the water content, the mould volume and the particle density.`,
+  });
 }
 
 function checkShape(file: string, { points, peak }: Analysis): Finding[] {
   const [driest, wettest] = [points[0], points[points.length - 1]];
   if (!peak) {
-    return [
-      finding(
-        { file, row: wettest.row, value: say`${points.length} points` },
-        "error",
-        "no-compaction-peak",
-        {
-          message: say`The points show no maximum of dry density between the driest and the wettest.`,
-          expected: say`at least three points that rise and then fall`,
-          remedy: say`Compact more points on the side where the density still rises.`,
-        },
-      ),
-    ];
+    const place = { file, row: wettest.row, value: say`${points.length} points` };
+    const found = finding(place, "error", "no-compaction-peak", {
+      message: say`The points show no maximum of dry density between the driest and the wettest.`,
+      expected: say`at least three points that rise and then fall`,
+      remedy: say`Compact more points on the side where the density still rises.`,
+    });
+    return [found];
   }
   const drier = points.filter(({ waterContentPct }) => waterContentPct < peak.optimumWaterPct);
   const dry = drier.length <= points.length - drier.length;
   const count = dry ? drier.length : points.length - drier.length;
-  if (count >= 2) return [];
   const side = dry ? say`drier` : say`wetter`;
-  return [
-    finding(
-      { file, row: dry ? driest.row : wettest.row, value: say`${count} ${side}` },
-      "warning",
-      "compaction-one-sided",
-      {
-        message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
-        expected: say`at least two points on either side (common practice, no source)`,
-        remedy: say`Compact another point that is ${side}.`,
-      },
-    ),
-  ];
+  const place = { file, row: dry ? driest.row : wettest.row, value: say`${count} ${side}` };
+  return findingIf(count < 2, place, "warning", "compaction-one-sided", {
+    message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
+    expected: say`at least two points on either side (common practice, no source)`,
+    remedy: say`Compact another point that is ${side}.`,
+  });
 }
 
 function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[] {
   if (!peak) return [];
   const { optimumWaterPct, maximumDryDensityKgM3 } = peak;
   const { ofOptimum, maximumKgM3 } = REPEATABILITY;
-  const apart = alternatives.filter(
-    (other) =>
+  return alternatives.flatMap((other) => {
+    const isApart =
       Math.abs(other.optimumWaterPct - optimumWaterPct) > ofOptimum * optimumWaterPct ||
-      Math.abs(other.maximumDryDensityKgM3 - maximumDryDensityKgM3) > maximumKgM3,
-  );
-  return apart.map((other) =>
-    finding(
-      {
-        file,
-        value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${measured(other.maximumDryDensityKgM3, "density", 0)}`,
-      },
-      "warning",
-      "compaction-methods-differ",
-      {
-        message: say`The ${wordFor(other.method)} gives a different peak from the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${measured(maximumDryDensityKgM3, "density", 0)}).`,
-        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${measured(maximumKgM3, "density")} of each other: single-operator repeatability (AASHTO T 99, from memory)`,
-        remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
-      },
-    ),
-  );
+      Math.abs(other.maximumDryDensityKgM3 - maximumDryDensityKgM3) > maximumKgM3;
+    const value = say`${formatFixed(other.optimumWaterPct, 1)} %, ${measured(other.maximumDryDensityKgM3, "density", 0)}`;
+    return findingIf(isApart, { file, value }, "warning", "compaction-methods-differ", {
+      message: say`The ${wordFor(other.method)} gives a different peak from the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${measured(maximumDryDensityKgM3, "density", 0)}).`,
+      expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${measured(maximumKgM3, "density")} of each other: single-operator repeatability (AASHTO T 99, from memory)`,
+      remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
+    });
+  });
 }
 
 /** A peak far above all that was measured, or below it. */
@@ -549,21 +496,14 @@ function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
   if (!peak) return [];
   const { maximumKgM3 } = REPEATABILITY;
   const offKgM3 = peak.maximumDryDensityKgM3 - highestPoint.dryDensityKgM3;
-  if (Math.abs(offKgM3) <= maximumKgM3) return [];
   const size = Math.abs(offKgM3);
-  return [
-    finding(
-      { file, value: say`${measured(peak.maximumDryDensityKgM3, "density", 0)}` },
-      "warning",
-      "compaction-peak-off-reading",
-      {
-        message:
-          offKgM3 > 0
-            ? say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} above the highest point that was measured.`
-            : say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} below the highest point that was measured.`,
-        expected: say`within ${measured(maximumKgM3, "density")} of it: single-operator repeatability (AASHTO T 99, from memory)`,
-        remedy: say`Compact another point near the optimum before the density is specified.`,
-      },
-    ),
-  ];
+  const value = say`${measured(peak.maximumDryDensityKgM3, "density", 0)}`;
+  return findingIf(size > maximumKgM3, { file, value }, "warning", "compaction-peak-off-reading", {
+    message:
+      offKgM3 > 0
+        ? say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} above the highest point that was measured.`
+        : say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} below the highest point that was measured.`,
+    expected: say`within ${measured(maximumKgM3, "density")} of it: single-operator repeatability (AASHTO T 99, from memory)`,
+    remedy: say`Compact another point near the optimum before the density is specified.`,
+  });
 }

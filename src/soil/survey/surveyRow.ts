@@ -10,18 +10,15 @@ import { ROUGH, type SizesFit, sizesFit } from "../../grading/models/sizesFit.js
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { classifyCurve } from "../classification/classifyCurve.js";
+import type { CurveLimits } from "../classification/sizeClass.js";
 
 /** One grading of a survey, as read from a row of its file. */
-export interface SurveyGrading {
+export interface SurveyGrading extends CurveLimits {
   readonly file: string;
   readonly row: number;
   readonly id: string;
   /** Increasing size. */
   readonly points: readonly GradingPoint[];
-  readonly liquidLimitPct?: number;
-  readonly plasticityIndexPct?: number;
-  /** Reported as non-plastic. */
-  readonly nonPlastic?: true;
 }
 
 export type SurveyModel = Extract<GradingModelName, "weibull" | "lognormal" | "power">;
@@ -70,18 +67,12 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     if (kept.size < MAX_KEPT) kept.set(key, found);
     return found;
   };
-  return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct, nonPlastic }) => {
+  return ({ file, row, id, points: raw, ...limits }) => {
     const leaveOut = (code: string, value: Text, message: Text, expected: Text): SurveyRow => {
       const remedy = say`Correct the row; the other rows are not affected.`;
       const words = { message, expected, remedy };
-      return {
-        row,
-        id,
-        status: "left out",
-        finding: finding({ file, row, value }, "warning", code, words),
-        model,
-        values: [],
-      };
+      const found = finding({ file, row, value }, "warning", code, words);
+      return { row, id, status: "left out", finding: found, model, values: [] };
     };
     const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
     const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
@@ -127,7 +118,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       finesPct,
       sandPct,
       gravelPct,
-      uscs: classifyCurve(curve, "uscs", { liquidLimitPct, plasticityIndexPct, nonPlastic }).label,
+      uscs: classifyCurve(curve, "uscs", limits).label,
       usda: classifyCurve(curve, "usda").label,
     };
   };
