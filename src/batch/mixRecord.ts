@@ -19,9 +19,8 @@ import {
   recipe,
   usedLines,
 } from "./recipe.js";
-
 import { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
-import { type MoistureLimits, type WaterWindow, waterWindow } from "./water.js";
+import { allowedMoisture, type MoistureLimits, type WaterWindow, waterWindow } from "./water.js";
 import { bestWholeParts, searchableTotal } from "./wholeParts.js";
 
 /**
@@ -180,26 +179,18 @@ export interface MixRecord {
  * record.parts.size // => 6.2745
  */
 export function mixRecord(input: MixRecordInput): MixRecord {
-  const { state, reasons, doubts = [], tolerances, elements: built } = input;
+  const { state, reasons, doubts = [], tolerances, elements: built, file = "study.yaml" } = input;
   const { used, notUsed, tooSmall } = sortedMaterials(input.materials);
-  const wettestMoisturePct =
-    "wettestPct" in input.water
-      ? input.water.wettestPct
-      : input.targetMoisturePct + input.water.tolerancePct;
-  const asked = recipe({ ...input, materials: used, wettestMoisturePct });
+  const wettestMoisturePct = allowedMoisture(input.targetMoisturePct, input.water).high;
+  const mix = { ...input, materials: used, wettestMoisturePct };
+  const asked = recipe(mix);
   const counted = input.buckets && countBuckets(asked, input.buckets, tolerances);
-  const { file = "study.yaml" } = input;
-  const batch = recipe({
-    ...input,
-    materials: used,
-    wettestMoisturePct,
-    // Buckets that nobody may count size no batch.
-    batchDryMassKg: counted?.keeps ? counted.soilKg : asked.dryMassKg,
-    mixerVolumeL: undefined,
-  });
+  // Buckets that nobody may count size no batch.
+  const batchDryMassKg = counted?.keeps ? counted.soilKg : asked.dryMassKg;
+  const batch = recipe({ ...mix, batchDryMassKg, mixerVolumeL: undefined });
   const water = waterWindow(batch, input.water);
   const context: FormContext = { batch, water, tolerances };
-  const buckets = counted ? measuredForm("buckets", counted, context) : null;
+  const buckets = counted ? countedForm("buckets", counted, context) : null;
   const workingBucketL =
     input.buckets && !buckets?.withinTolerance
       ? workingBucket(asked, input.buckets, tolerances)
@@ -213,15 +204,12 @@ export function mixRecord(input: MixRecordInput): MixRecord {
     state,
     reasons,
     doubts,
-    shares: batch.materials.map(({ id, name, sharePct }) => ({
-      id,
-      name,
-      sharePct,
-      tolerance: tolerances.shares[id] ?? null,
-    })),
+    shares: batch.materials.map(({ id, name, sharePct }) => {
+      return { id, name, sharePct, tolerance: bandOf(id, tolerances) };
+    }),
     notUsed: notUsed.map(({ id, name }) => ({ id, name })),
     cementPct: batch.cementPct,
-    cementTolerance: tolerances.cement ?? null,
+    cementTolerance: bandOf("cement", tolerances),
     batch,
     askedDryMassKg: asked.dryMassKg,
     water,
@@ -272,16 +260,12 @@ function sortedMaterials(materials: readonly RecipeMaterial[]) {
 }
 
 function tooSmallFinding({ id, name, sharePct }: RecipeMaterial, file: string): Finding {
-  return finding(
-    { file, column: `materials.${id}`, value: `${sharePct} %` },
-    "error",
-    "share-too-small",
-    {
-      message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
-      expected: say`none, or at least ${MIN_SHARE_PCT} % of the dry soil and aggregate`,
-      remedy: say`Leave the material out, or give it a smallest share.`,
-    },
-  );
+  const place = { file, column: `materials.${id}`, value: `${sharePct} %` };
+  return finding(place, "error", "share-too-small", {
+    message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
+    expected: say`none, or at least ${MIN_SHARE_PCT} % of the dry soil and aggregate`,
+    remedy: say`Leave the material out, or give it a smallest share.`,
+  });
 }
 
 interface FormContext {
@@ -290,9 +274,13 @@ interface FormContext {
   readonly tolerances: MixTolerances;
 }
 
-function isWithin(value: number, interval: Interval | null | undefined): boolean {
-  if (interval === null || interval === undefined) return true;
-  return value >= interval.low - SLACK && value <= interval.high + SLACK;
+/** Of a material, or of the cement; null where any share will do. */
+function bandOf(id: string, { shares, cement }: MixTolerances): Interval | null {
+  return (id === "cement" ? cement : shares[id]) ?? null;
+}
+
+function isWithin(value: number, band: Interval | null): boolean {
+  return band === null || (value >= band.low - SLACK && value <= band.high + SLACK);
 }
 
 /** Litres of loose material hold so many kilograms of it dry. */
@@ -304,15 +292,14 @@ function kgPerL({ dryMassKg, looseVolumeL }: RecipeLine): number {
 function keepsTolerances(
   { materials }: Recipe,
   shares: readonly number[],
-  { shares: bands, cement }: MixTolerances,
+  tolerances: MixTolerances,
 ): boolean {
   // It runs a hundred thousand times.
   let soil = 0;
   for (let index = 0; index < materials.length; index += 1) soil += shares[index];
-  const counted = shares.length > materials.length;
-  if (counted && !isWithin((100 * shares[materials.length]) / soil, cement)) return false;
-  for (let index = 0; index < materials.length; index += 1) {
-    if (!isWithin((100 * shares[index]) / soil, bands[materials[index].id])) return false;
+  for (let index = 0; index < shares.length; index += 1) {
+    const id = index < materials.length ? materials[index].id : "cement";
+    if (!isWithin((100 * shares[index]) / soil, bandOf(id, tolerances))) return false;
   }
   return true;
 }
@@ -338,56 +325,40 @@ function countBuckets(
   tolerances: MixTolerances,
 ): Counted | null {
   checkPositive("buckets.bucketL", measure.bucketL);
-  if (asked.looseVolumeL === null) return null;
-  return (
-    bucketsWithin(asked, measure, tolerances) ??
-    // Nothing keeps to the tolerances: the finest comes nearest.
-    firstCount(asked, measure, [
-      { each: 0.5, fillPct: FULL_PCT, tolerances: null },
-      { each: 0.5, fillPct: 0, tolerances: null },
-    ])
-  );
+  // Where nothing keeps to the tolerances the finest comes nearest.
+  return bucketsWithin(asked, measure, tolerances) ?? firstCount(asked, measure, [0.5], null);
 }
 
-/** Buckets that keep to the tolerances: whole before half, a full batch before a small one. */
+/** Buckets that keep to the tolerances: whole before half. */
 function bucketsWithin(
   asked: Recipe,
   measure: BucketMeasure,
   tolerances: MixTolerances,
 ): Counted | null {
-  const steps = (measure.step ?? 1) === 1 ? [1, 0.5] : [0.5];
-  return firstCount(
-    asked,
-    measure,
-    [FULL_PCT, 0].flatMap((fillPct) => steps.map((each) => ({ each, fillPct, tolerances }))),
-  );
+  return firstCount(asked, measure, measure.step === 0.5 ? [0.5] : [1, 0.5], tolerances);
 }
 
-interface CountTry {
-  readonly each: number;
-  readonly fillPct: number;
-  readonly tolerances: MixTolerances | null;
-}
-
-/** The count of the first try that has one. */
+/** The first count that there is: a full batch before a small one, then one step after the other. */
 function firstCount(
   asked: Recipe,
   { bucketL, cementBy = "scale" }: BucketMeasure,
-  tries: readonly CountTry[],
+  steps: readonly number[],
+  tolerances: MixTolerances | null,
 ): Counted | null {
+  if (asked.looseVolumeL === null) return null;
   const lines = cementBy === "scale" ? asked.materials : usedLines(asked);
   const roomL = lines.reduce((sum, { looseVolumeL }) => sum + looseVolumeL!, 0);
-  for (const { each, fillPct, tolerances } of tries) {
-    const most = Math.floor(roomL / (bucketL * each) + SLACK);
-    const ratio = wholeRatio(asked, lines, searchableTotal(lines.length, most), {
-      tolerances,
-      accepts: (total) => total * Math.floor(most / total) >= (most * fillPct) / 100,
-    });
+  const tries = [FULL_PCT, 0].flatMap((fillPct) => steps.map((step) => ({ fillPct, step })));
+  for (const { fillPct, step } of tries) {
+    const most = Math.floor(roomL / (bucketL * step) + SLACK);
+    const maxTotal = searchableTotal(lines.length, most);
+    const fills = (total: number) => total * Math.floor(most / total) >= (most * fillPct) / 100;
+    const ratio = wholeRatio(asked, lines, maxTotal, tolerances, fills);
     if (ratio === null) continue;
     const times = Math.floor(most / ratio.reduce((sum, count) => sum + count, 0));
-    const counts = ratio.map((count) => count * times * each);
+    const counts = ratio.map((count) => count * times * step);
     const soilKg = soilIn(asked, counts, bucketL);
-    return { sizeL: bucketL, step: each, counts, soilKg, keeps: tolerances !== null };
+    return { sizeL: bucketL, step, counts, soilKg, keeps: tolerances !== null };
   }
   return null;
 }
@@ -398,7 +369,6 @@ function workingBucket(
   measure: BucketMeasure,
   tolerances: MixTolerances,
 ): number | null {
-  if (asked.looseVolumeL === null) return null;
   const away = (sizeL: number) => Math.abs(Math.log(sizeL / measure.bucketL));
   const sizes = [...(measure.otherL ?? [])].sort((a, b) => away(a) - away(b));
   const works = (bucketL: number) =>
@@ -422,11 +392,10 @@ function partsForm(context: FormContext): MeasuredForm | null {
   );
   const nearest = { lines: all, most: Math.max(...PART_TOTALS), bands: null };
   for (const { lines, most, bands } of [...tries, nearest]) {
-    const total = searchableTotal(lines.length, most);
-    const counts = wholeRatio(batch, lines, total, { tolerances: bands });
+    const counts = wholeRatio(batch, lines, searchableTotal(lines.length, most), bands);
     if (counts === null) continue;
     const sizeL = batch.dryMassKg / soilIn(batch, counts, 1);
-    return measuredForm("parts", { sizeL, step: 1, counts }, context);
+    return countedForm("parts", { sizeL, step: 1, counts }, context);
   }
   return null;
 }
@@ -440,12 +409,9 @@ function wholeRatio(
   from: Recipe,
   lines: readonly RecipeLine[],
   maxTotal: number,
-  limits: {
-    readonly tolerances: MixTolerances | null;
-    readonly accepts?: (total: number) => boolean;
-  },
+  tolerances: MixTolerances | null,
+  accepts: (total: number) => boolean = () => true,
 ): readonly number[] | null {
-  const { tolerances, accepts = () => true } = limits;
   const mass = lines.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
   const cementCounted = lines.length > from.materials.length;
   const found = bestWholeParts({
@@ -459,60 +425,56 @@ function wholeRatio(
   return found?.parts ?? null;
 }
 
-/** What is counted, set beside the batch of the record. */
-function measuredForm(
+/** What is counted, set beside the batch of the record; what is not counted is weighed as it is. */
+function countedForm(
   by: "buckets" | "parts",
   { sizeL, step, counts }: Pick<Counted, "sizeL" | "step" | "counts">,
   context: FormContext,
 ): MeasuredForm {
-  const { batch } = context;
-  const lines = usedLines(batch);
-  const dryMasses = lines.map((line, index) =>
-    counts[index] === undefined ? line.dryMassKg : counts[index] * sizeL * kgPerL(line),
-  );
-  const measures = lines.map((_, index) => counts[index] ?? null);
-  return formOf({ by, size: sizeL, step, measures, dryMasses }, context);
+  return formOf({ by, size: sizeL, step }, context, (line, index) => {
+    const measure = counts[index] ?? null;
+    const dryMassKg = measure === null ? line.dryMassKg : measure * sizeL * kgPerL(line);
+    return { measure, dryMassKg };
+  });
 }
 
 /** What a scale of some step shows. */
 function scaleForm(stepKg: number, context: FormContext): MeasuredForm {
   checkPositive("scaleStepKg", stepKg);
-  const lines = usedLines(context.batch);
-  const measures = lines.map(({ moistMassKg }) => Math.round(moistMassKg / stepKg) * stepKg);
-  const dryMasses = lines.map(
-    ({ dryMassKg, moistMassKg }, index) => measures[index] * (dryMassKg / moistMassKg),
-  );
-  return formOf({ by: "scale", size: stepKg, step: 1, measures, dryMasses }, context);
+  const form = { by: "scale", size: stepKg, step: 1 } as const;
+  return formOf(form, context, ({ dryMassKg, moistMassKg }) => {
+    const measure = Math.round(moistMassKg / stepKg) * stepKg;
+    return { measure, dryMassKg: measure * (dryMassKg / moistMassKg) };
+  });
 }
 
 function formOf(
-  measured: Pick<MeasuredForm, "by" | "size" | "step"> & {
-    readonly measures: readonly (number | null)[];
-    readonly dryMasses: readonly number[];
-  },
+  form: Pick<MeasuredForm, "by" | "size" | "step">,
   { batch, water, tolerances }: FormContext,
+  measured: (line: RecipeLine, index: number) => Pick<MeasuredLine, "measure" | "dryMassKg">,
 ): MeasuredForm {
-  const { by, size, step, measures, dryMasses } = measured;
-  const soilKg = batch.materials.reduce((sum, _, index) => sum + dryMasses[index], 0);
-  const all = usedLines(batch).map((line, index): MeasuredLine => {
+  const count = batch.materials.length;
+  const asked = usedLines(batch);
+  const found = asked.map(measured);
+  const soilKg = found.slice(0, count).reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
+  const all = asked.map((line, index): MeasuredLine => {
     const { id, name } = line;
-    const dryMassKg = dryMasses[index];
+    const { measure, dryMassKg } = found[index];
     const sharePct = (100 * dryMassKg) / soilKg;
-    const band = id === "cement" ? tolerances.cement : tolerances.shares[id];
+    const tolerance = bandOf(id, tolerances);
     return {
       id,
       name,
-      measure: measures[index],
+      measure,
       dryMassKg,
       moistMassKg: dryMassKg * (line.moistMassKg / line.dryMassKg),
       changeKg: dryMassKg - line.dryMassKg,
       sharePct,
-      tolerance: band ?? null,
-      withinTolerance: dryMassKg > 0 && isWithin(sharePct, band),
+      tolerance,
+      withinTolerance: dryMassKg > 0 && isWithin(sharePct, tolerance),
     };
   });
-  const materials = all.slice(0, batch.materials.length);
-  const cement = all[batch.materials.length] ?? null;
+  const cement = all[count] ?? null;
   const dryKg = batch.moistureOf === "all-solids" ? soilKg + (cement?.dryMassKg ?? 0) : soilKg;
   const wetKg = all.reduce((sum, line) => sum + line.moistMassKg - line.dryMassKg, 0);
   const moisturePct = (100 * (wetKg + batch.water.toAddKg)) / dryKg;
@@ -520,14 +482,12 @@ function formOf(
   // Heaps that are too wet are told by the water, not by how they are measured out.
   const moist = batch.status === "too-wet" || isWithin(moisturePct, water.moisturePct);
   return {
-    by,
-    size,
-    step,
-    materials,
+    ...form,
+    materials: all.slice(0, count),
     cement,
     moisturePct,
     withinTolerance: outside.length === 0 && moist,
-    message: formWords(by, outside, moist ? null : moisturePct),
+    message: formWords(form.by, outside, moist ? null : moisturePct),
   };
 }
 
