@@ -12,7 +12,7 @@ import { compareStudies, type EntryChange, type ResultPair } from "../study/comp
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, numberColumn } from "./cell.js";
-import { note, present } from "./tableOf.js";
+import { type ColumnCells, note, tableOf } from "./tableOf.js";
 
 const CHANGE = {
   added: say`added`,
@@ -36,35 +36,26 @@ export function studyComparisonTable(
   const currencies = [a.config.currency ?? "", b.config.currency ?? ""];
   const [first, second] = names[0] === names[1] ? [say`before`, say`after`] : names;
   return [
-    {
-      kind: "table",
-      caption: say`Results of two versions of the study`,
-      columns: [
-        { header: say`Result` },
-        numberColumn(first),
-        numberColumn(second),
-        numberColumn(say`Difference`),
+    tableOf(
+      say`Results of two versions of the study`,
+      results.filter(({ before, after }) => before !== null || after !== null),
+      [
+        [say`Result`, (pair) => labelWithUnit(pair, units, currencies)],
+        [numberColumn(first), (pair) => shown(pair, pair.before, units)],
+        [numberColumn(second), (pair) => shown(pair, pair.after, units)],
+        [
+          numberColumn(say`Difference`),
+          (pair) => (pair.changed ? shown(pair, pair.difference, units, "difference") : say`same`),
+        ],
       ],
-      rows: results
-        .filter(({ before, after }) => before !== null || after !== null)
-        .map((pair) => {
-          const unit = unitOf(pair, units, currencies);
-          const name = pair.label;
-          return [
-            unit === "" ? name : say`${name}, ${unit}`,
-            shown(pair, pair.before, units),
-            shown(pair, pair.after, units),
-            pair.changed ? shown(pair, pair.difference, units, "difference") : say`same`,
-          ];
-        }),
-      notes: present([
+      [
         ...states,
         currencies[0] !== currencies[1] &&
           say`Money is in two currencies (${currencies[0]}, ${currencies[1]}) and has no difference.`,
         madeWith &&
           say`Computed with ${madeWith[0]} and ${madeWith[1]}: a difference may come from the program.`,
-      ]),
-    },
+      ],
+    ),
     {
       kind: "table",
       caption: say`Entries and sheets that changed`,
@@ -120,28 +111,26 @@ export function attributionTable(
     return value === null ? say`not comparable` : shown(pair, value, units, "difference");
   };
   const silent = steps.filter((step) => !telling.includes(step)).flatMap(({ parts }) => parts);
-  return {
-    kind: "table",
-    caption: say`What the differences are due to`,
-    columns: [
-      { header: say`Result` },
-      ...telling.map(({ parts }) => numberColumn(joinTexts(parts.map((part) => PARTS[part])))),
+  return tableOf(
+    say`What the differences are due to`,
+    results,
+    [
+      [say`Result`, (pair) => labelWithUnit(pair, units, currencies)],
+      ...telling.map(
+        (step): ColumnCells<ResultPair> => [
+          numberColumn(joinTexts(step.parts.map((part) => PARTS[part]))),
+          (pair) => change(pair, step),
+        ],
+      ),
     ],
-    rows: results.map((pair) => {
-      const unit = unitOf(pair, units, currencies);
-      return [
-        unit === "" ? pair.label : say`${pair.label}, ${unit}`,
-        ...telling.map((step) => change(pair, step)),
-      ];
-    }),
-    notes: present([
+    [
       say`The parts of the second version are put into the first one after the other, from left to right, and the study is computed anew each time. In another order, parts that act on each other would share the difference differently.`,
       silent.length > 0 &&
         say`Changed without an effect on these results: ${joinTexts(silent.map((part) => PARTS[part]))}.`,
       telling.some(({ changes }) => Object.values(changes).includes(null)) &&
         say`Not comparable: known on one side of the step only.`,
-    ]),
-  };
+    ],
+  );
 }
 
 /** A path in words that a narrow column can break: `gravel.moisturePct` is `gravel / moisture pct`. */
@@ -155,6 +144,11 @@ function keyWords(key: string): string {
 function entry(value: EntryChange["before"]): Text {
   if (value === undefined) return BLANK;
   return typeof value === "number" ? formatPlain(value, 6) : String(value);
+}
+
+function labelWithUnit(pair: ResultPair, units: UnitSystem, currencies: readonly string[]): Text {
+  const unit = unitOf(pair, units, currencies);
+  return unit === "" ? pair.label : say`${pair.label}, ${unit}`;
 }
 
 function unitOf({ kind }: ResultPair, units: UnitSystem, [a, b]: readonly string[]): string {

@@ -5,6 +5,7 @@ import { parseHeaderCell } from "../lab/sheet/layout.js";
 import { readSieve, type SieveRecord } from "../lab/sieve.js";
 import { acceptedUnits, parseNumber } from "../quantities/parseQuantity.js";
 import { convertToBase } from "../quantities/units.js";
+import { present } from "../tables/tableOf.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { type Language, render } from "../words/render.js";
 
@@ -25,36 +26,22 @@ export interface ClassSheet {
   readonly findings: readonly Finding[];
 }
 
-/** The rows of the sheet that have a name of their own; all others are sieves. */
+/** The rows of the sheet that have a name of their own, and what they measure; all others are sieves. */
 const ROWS = {
-  waterDepth: say`jar: depth of water`,
-  passedSieve: say`jar: sieve that the soil passed`,
-  sand: say`jar: top of sand`,
-  silt: say`jar: top of silt`,
-  clay: say`jar: top of clay`,
-  sandMin: say`jar: sand read after`,
-  siltMin: say`jar: silt read after`,
-  clayMin: say`jar: clay read after`,
-  dryMass: say`dry mass before washing`,
-  washedMass: say`dry mass after washing`,
-  pan: say`pan`,
+  waterDepth: { label: say`jar: depth of water`, dimension: "length" },
+  passedSieve: { label: say`jar: sieve that the soil passed`, dimension: "length" },
+  sand: { label: say`jar: top of sand`, dimension: "length" },
+  silt: { label: say`jar: top of silt`, dimension: "length" },
+  clay: { label: say`jar: top of clay`, dimension: "length" },
+  sandMin: { label: say`jar: sand read after`, dimension: "duration" },
+  siltMin: { label: say`jar: silt read after`, dimension: "duration" },
+  clayMin: { label: say`jar: clay read after`, dimension: "duration" },
+  dryMass: { label: say`dry mass before washing`, dimension: "mass" },
+  washedMass: { label: say`dry mass after washing`, dimension: "mass" },
+  pan: { label: say`pan`, dimension: "mass" },
 } as const;
 
 type RowName = keyof typeof ROWS;
-
-const DIMENSION: Readonly<Record<RowName, "length" | "mass" | "duration">> = {
-  waterDepth: "length",
-  passedSieve: "length",
-  sand: "length",
-  silt: "length",
-  clay: "length",
-  sandMin: "duration",
-  siltMin: "duration",
-  clayMin: "duration",
-  dryMass: "mass",
-  washedMass: "mass",
-  pan: "mass",
-};
 
 /** The unit of a row in the sheet that we print, and in the records. */
 const UNIT = { length: "mm", mass: "g", duration: "min" } as const;
@@ -64,7 +51,8 @@ export const JAR_TIMES_MIN = { sand: 1, silt: 45, clay: 1440 } as const;
 
 /** The label of a row as the sheet has it, with its unit. */
 export function classRowLabel(name: RowName): Text {
-  return say`${ROWS[name]} (${UNIT[DIMENSION[name]]})`;
+  const { label, dimension } = ROWS[name];
+  return say`${label} (${UNIT[dimension]})`;
 }
 
 /** The label of the row of one sieve. */
@@ -141,12 +129,12 @@ function readLine(
   if (name === undefined) {
     const found = finding(place, "error", "unknown-class-row", {
       message: say`This row of the class sheet is not known.`,
-      expected: say`one of ${joinTexts([...Object.values(ROWS), say`on ${"2 mm"}`])}`,
+      expected: say`one of ${joinTexts([...Object.values(ROWS).map(({ label }) => label), say`on ${"2 mm"}`])}`,
       remedy: say`Write the first cell as in the sheet that came with the notebooks.`,
     });
     return { findings: [found] };
   }
-  const dimension = name === "sieve" ? "mass" : DIMENSION[name];
+  const dimension = name === "sieve" ? "mass" : ROWS[name].dimension;
   const factor = unit === undefined ? 1 : convertToBase(1, unit, dimension);
   const base = convertToBase(1, UNIT[dimension], dimension);
   const findings: Finding[] = [];
@@ -177,28 +165,27 @@ const SIEVE = /^(on|sobre|en) (?:the |el )?/;
 
 function rowNamed(written: string): RowName | "sieve" | undefined {
   const named = (Object.keys(ROWS) as RowName[]).find((name) =>
-    LANGUAGES.some((language) => render(ROWS[name], language).toLowerCase() === written),
+    LANGUAGES.some((language) => render(ROWS[name].label, language).toLowerCase() === written),
   );
   return named ?? (SIEVE.test(written) ? "sieve" : undefined);
 }
 
-/** A grid as the laboratory's sheets have it, and where each of its rows comes from. */
-interface Derived {
-  readonly rows: string[][];
-  readonly from: (number | undefined)[];
+/** A row as the laboratory's sheets have it, and the row of the class sheet that it comes from. */
+interface DerivedRow {
+  readonly cells: readonly string[];
+  readonly from?: number;
 }
 
 function readGroup(file: string, name: Text, at: number, lines: readonly Line[]): ClassGroup {
   const said = render(name);
-  const jar = jarGrid(at, lines);
-  const sieve = sieveGrid(at, lines);
-  const jarRead = jar && readJar({ file, rows: jar.rows });
-  const sieveRead = sieve && readSieve({ file, rows: sieve.rows });
-  const placed = (derived: Derived | undefined, findings: readonly Finding[] = []) =>
-    findings.map((found): Finding => {
-      const row = found.row === undefined ? undefined : derived?.from[found.row - 1];
-      const { row: _, ...rest } = found;
-      return { ...rest, column: said, ...(row === undefined ? {} : { row }) };
+  const jar = jarRows(at, lines);
+  const sieve = sieveRows(at, lines);
+  const jarRead = jar && readJar({ file, rows: jar.map(({ cells }) => cells) });
+  const sieveRead = sieve && readSieve({ file, rows: sieve.map(({ cells }) => cells) });
+  const placed = (derived: readonly DerivedRow[] = [], findings: readonly Finding[] = []) =>
+    findings.map(({ row, ...found }): Finding => {
+      const from = row === undefined ? undefined : derived[row - 1]?.from;
+      return { ...found, column: said, ...(from === undefined ? {} : { row: from }) };
     });
   return {
     name: said,
@@ -213,55 +200,52 @@ function readGroup(file: string, name: Text, at: number, lines: readonly Line[])
 }
 
 /** The text of a group in a row, in our unit where it is a number. */
-function cellOf(line: Line | undefined, at: number): string {
-  const text = line?.cells[at] ?? "";
-  if (line === undefined || line.factor === 1) return text;
+function cellOf(line: Line, at: number): string {
+  const text = line.cells[at];
+  if (line.factor === 1) return text;
   const { value } = parseNumber(text) as { readonly value?: number };
   return value === undefined ? text : String(value * line.factor);
 }
 
-function jarGrid(at: number, lines: readonly Line[]): Derived | undefined {
-  const line = (name: RowName) => lines.find((one) => one.name === name);
-  const tops = ["sand", "silt", "clay"] as const;
-  if (tops.every((name) => cellOf(line(name), at) === "")) return undefined;
-  const rows: string[][] = [["water depth (mm)", cellOf(line("waterDepth"), at)]];
-  const from: (number | undefined)[] = [line("waterDepth")?.row];
-  const passed = cellOf(line("passedSieve"), at);
-  if (passed !== "") {
-    rows.push(["passed sieve (mm)", passed]);
-    from.push(line("passedSieve")?.row);
-  }
-  rows.push([], ["layer", "time (min)", "top (mm)"]);
-  from.push(undefined, undefined);
-  for (const top of tops) {
-    const minutes = cellOf(line(`${top}Min`), at) || String(JAR_TIMES_MIN[top]);
-    const layer: JarLayerName = top === "sand" ? "sand and gravel" : top;
-    rows.push([layer, minutes, cellOf(line(top), at)]);
-    from.push(line(top)?.row);
-  }
-  return { rows, from };
+/** What a group wrote in a row with a name, and which row that is. */
+function readingOf(name: RowName, at: number, lines: readonly Line[]) {
+  const line = lines.find((one) => one.name === name);
+  return { text: line ? cellOf(line, at) : "", from: line?.row };
 }
 
-function sieveGrid(at: number, lines: readonly Line[]): Derived | undefined {
-  const line = (name: RowName) => lines.find((one) => one.name === name);
+function jarRows(at: number, lines: readonly Line[]): DerivedRow[] | undefined {
+  const reading = (name: RowName) => readingOf(name, at, lines);
+  const tops = ["sand", "silt", "clay"] as const;
+  if (tops.every((top) => reading(top).text === "")) return undefined;
+  const [water, passed] = [reading("waterDepth"), reading("passedSieve")];
+  return present([
+    { cells: ["water depth (mm)", water.text], from: water.from },
+    passed.text !== "" && { cells: ["passed sieve (mm)", passed.text], from: passed.from },
+    { cells: [] },
+    { cells: ["layer", "time (min)", "top (mm)"] },
+    ...tops.map((top): DerivedRow => {
+      const layer: JarLayerName = top === "sand" ? "sand and gravel" : top;
+      const minutes = reading(`${top}Min`).text || String(JAR_TIMES_MIN[top]);
+      const { text, from } = reading(top);
+      return { cells: [layer, minutes, text], from };
+    }),
+  ]);
+}
+
+function sieveRows(at: number, lines: readonly Line[]): DerivedRow[] | undefined {
   const used = lines.filter((one) => one.name === "sieve" && one.cells[at] !== "");
-  const [dry, washed] = [cellOf(line("dryMass"), at), cellOf(line("washedMass"), at)];
-  if (used.length === 0 && dry === "") return undefined;
-  const rows: string[][] = [["dry mass (g)", dry]];
-  const from: (number | undefined)[] = [line("dryMass")?.row];
-  if (washed !== "") {
-    rows.push(["dry mass after washing (g)", washed]);
-    from.push(line("washedMass")?.row);
-  }
-  rows.push([], ["sieve (mm)", "retained (g)"]);
-  from.push(undefined, undefined);
-  for (const one of used) {
-    rows.push([one.sieve, cellOf(one, at)]);
-    from.push(one.row);
-  }
-  rows.push(["pan", cellOf(line("pan"), at)]);
-  from.push(line("pan")?.row);
-  return { rows, from };
+  const [dry, washed, pan] = (["dryMass", "washedMass", "pan"] as const).map((name) =>
+    readingOf(name, at, lines),
+  );
+  if (used.length === 0 && dry.text === "") return undefined;
+  return present([
+    { cells: ["dry mass (g)", dry.text], from: dry.from },
+    washed.text !== "" && { cells: ["dry mass after washing (g)", washed.text], from: washed.from },
+    { cells: [] },
+    { cells: ["sieve (mm)", "retained (g)"] },
+    ...used.map((line): DerivedRow => ({ cells: [line.sieve, cellOf(line, at)], from: line.row })),
+    { cells: ["pan", pan.text], from: pan.from },
+  ]);
 }
 
 /** A sieve that this group left empty and another one did not. */

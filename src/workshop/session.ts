@@ -1,4 +1,5 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import { BLANK, numberColumn } from "../tables/cell.js";
 import { note, tableOf } from "../tables/tableOf.js";
@@ -49,11 +50,7 @@ const workshopMemory = {
  * renderAll(openExercises([exercise]).rows) // => [["fines", "How much is finer than 0.063 mm?", "a number, %, within 0.5"]]
  */
 export function openExercises(exercises: readonly Exercise[]): TableBlock {
-  exercises.forEach(({ id }, index) => {
-    if (exercises.findIndex((other) => other.id === id) !== index) {
-      throw new RangeError(`invalid \`exercises[${index}].id\`: ${id} twice; expected once`);
-    }
-  });
+  checkIdsOnce("exercises", exercises);
   // what was open before speaks of other data
   workshopMemory.exercises.clear();
   workshopMemory.tries.clear();
@@ -71,6 +68,13 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
       say`First try: what is wrong. Second: a hint. Third: the worked answer. Nothing is recorded outside of this notebook.`,
     ],
   );
+}
+
+function checkIdsOnce(name: string, listed: readonly { readonly id: string }[]): void {
+  listed.forEach(({ id }, index) => {
+    const isFirst = listed.findIndex((other) => other.id === id) === index;
+    checkThat(isFirst, { [`${name}[${index}].id`]: `${id} twice` }, "once");
+  });
 }
 
 /** The sort of answer that is asked for, in words. */
@@ -170,11 +174,7 @@ function noExercise(id: string, known: readonly string[]): Text {
  * @throws RangeError where two have the same id.
  */
 export function openPredictions(asked: readonly AskedPrediction[]): void {
-  asked.forEach(({ id }, index) => {
-    if (asked.findIndex((other) => other.id === id) !== index) {
-      throw new RangeError(`invalid \`asked[${index}].id\`: ${id} twice; expected once`);
-    }
-  });
+  checkIdsOnce("asked", asked);
   const known = workshopMemory;
   for (const id of known.asked.keys()) {
     if (asked.some((one) => one.id === id)) continue;

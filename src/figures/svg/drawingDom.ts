@@ -69,10 +69,6 @@ abstract class DrawnParent extends DrawnNode {
     return this.childNodes.filter((node) => node instanceof DrawnElement);
   }
 
-  hasChildNodes(): boolean {
-    return this.firstChild !== null;
-  }
-
   append(...nodes: DrawnNode[]): void {
     for (const node of nodes) this.appendChild(node);
   }
@@ -117,11 +113,6 @@ abstract class DrawnParent extends DrawnNode {
     return node;
   }
 
-  replaceChild<T extends DrawnNode>(node: DrawnNode, old: T): T {
-    this.insertBefore(node, old);
-    return this.removeChild(old);
-  }
-
   contains(node: DrawnNode | null): boolean {
     for (let at = node; at !== null; at = at.parentNode) if (at === (this as unknown)) return true;
     return false;
@@ -142,14 +133,6 @@ abstract class DrawnParent extends DrawnNode {
       if (at instanceof DrawnElement && matchesAny(at, wanted)) found.push(at);
     }
     return found;
-  }
-
-  getElementsByTagName(name: string): DrawnElement[] {
-    return this.querySelectorAll(name);
-  }
-
-  getElementsByClassName(name: string): DrawnElement[] {
-    return this.querySelectorAll(`.${name}`);
   }
 }
 
@@ -229,12 +212,6 @@ export class DrawnElement extends DrawnParent {
     return this.ownStyle;
   }
 
-  get ownerSVGElement(): DrawnElement | null {
-    const parent = this.parentElement;
-    if (parent === null) return null;
-    return parent.localName === "svg" ? parent : parent.ownerSVGElement;
-  }
-
   /** In the order in which they were set. */
   get attributes(): DrawnAttribute[] {
     return Array.from(this.held.keys(), (name) => ({
@@ -298,9 +275,6 @@ export class DrawnElement extends DrawnParent {
   // nobody points at a still drawing
   addEventListener(): void {}
   removeEventListener(): void {}
-  dispatchEvent(): boolean {
-    return true;
-  }
   /** Rules for a drawing that is looked at with a mouse: they style nothing of a still one. */
   readonly sheet = { insertRule(): void {} };
   /** A canvas, which plotly asks whether it can paint: nothing is painted here. */
