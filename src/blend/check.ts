@@ -1,4 +1,4 @@
-import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, findingIf, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
 import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
@@ -81,25 +81,18 @@ function sumFindings(materials: readonly BlendMaterial[], file: string): Finding
   const sum = (key: "minSharePct" | "maxSharePct") =>
     materials.reduce((total, material) => total + material[key], 0);
   const [min, max] = [sum("minSharePct"), sum("maxSharePct")];
-  if (min <= 100 + 1e-9 && max >= 100 - 1e-9) return [];
-  const tooMuch = min > 100;
+  const tooMuch = min > 100 + 1e-9;
   const total = formatNumber(tooMuch ? min : max, 4);
-  return [
-    finding(
-      { file, column: "materials", value: `${total.number} %` },
-      "error",
-      "blend-shares-exclude",
-      {
-        message: tooMuch
-          ? say`The minimum shares add up to ${total} %, so no shares sum to 100 %.`
-          : say`The maximum shares add up to ${total} %, so no shares sum to 100 %.`,
-        expected: say`minimum shares totalling at most 100 %, maximum shares at least 100 %`,
-        remedy: tooMuch
-          ? say`Lower them by ${formatNumber(min - 100, 3)} points in all.`
-          : say`Raise them by ${formatNumber(100 - max, 3)} points in all, or add a material.`,
-      },
-    ),
-  ];
+  const place = { file, column: "materials", value: `${total.number} %` };
+  return findingIf(tooMuch || max < 100 - 1e-9, place, "error", "blend-shares-exclude", {
+    message: tooMuch
+      ? say`The minimum shares add up to ${total} %, so no shares sum to 100 %.`
+      : say`The maximum shares add up to ${total} %, so no shares sum to 100 %.`,
+    expected: say`minimum shares totalling at most 100 %, maximum shares at least 100 %`,
+    remedy: tooMuch
+      ? say`Lower them by ${formatNumber(min - 100, 3)} points in all.`
+      : say`Raise them by ${formatNumber(100 - max, 3)} points in all, or add a material.`,
+  });
 }
 
 /** The same id twice, or the same curve under two names. */
@@ -108,24 +101,17 @@ function duplicateFindings(materials: readonly BlendMaterial[], file: string): F
     const before = materials.slice(0, index);
     const { id, name = id } = material;
     const place = { file, column: "materials", value: id };
+    const expected = say`each material once`;
     if (before.some((other) => other.id === id)) {
-      return [
-        finding(place, "error", "blend-duplicate", {
-          message: say`Two materials are both called ${id}.`,
-          expected: say`each material once`,
-          remedy: say`Give each its own id.`,
-        }),
-      ];
+      const message = say`Two materials are both called ${id}.`;
+      const remedy = say`Give each its own id.`;
+      return [finding(place, "error", "blend-duplicate", { message, expected, remedy })];
     }
     const twin = before.find((other) => hasSameCurve(other, material));
     if (!twin) return [];
-    return [
-      finding(place, "warning", "blend-duplicate", {
-        message: say`${name} has the same curve as ${twin.name ?? twin.id}: the grading cannot tell how much of each to use.`,
-        expected: say`each material once`,
-        remedy: say`Leave one out, or limit its share to what is available.`,
-      }),
-    ];
+    const message = say`${name} has the same curve as ${twin.name ?? twin.id}: the grading cannot tell how much of each to use.`;
+    const remedy = say`Leave one out, or limit its share to what is available.`;
+    return [finding(place, "warning", "blend-duplicate", { message, expected, remedy })];
   });
 }
 
@@ -162,14 +148,13 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
 }
 
 function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: string): Finding[] {
-  if (minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100) return [];
-  return [
-    finding({ file, column: "materials", value: id }, "error", "blend-bad-share", {
-      message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
-      expected: say`0 to 100, the minimum first`,
-      remedy: say`Correct the shares.`,
-    }),
-  ];
+  const isSound = minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100;
+  const place = { file, column: "materials", value: id };
+  return findingIf(!isSound, place, "error", "blend-bad-share", {
+    message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
+    expected: say`0 to 100, the minimum first`,
+    remedy: say`Correct the shares.`,
+  });
 }
 
 const NEEDS = {
@@ -180,29 +165,25 @@ const NEEDS = {
 } as const;
 
 function targetFindings(target: BlendTarget, file: string): Finding[] {
-  if (isSoundTarget(target)) return [];
-  return [
-    finding({ file, column: "target" }, "error", "blend-bad-target", {
-      message: say`The target has no size, a value that is not a number, or a reversed range.`,
-      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
-      remedy: say`Correct the target.`,
-    }),
-  ];
+  const isSound = isSoundTarget(target);
+  return findingIf(!isSound, { file, column: "target" }, "error", "blend-bad-target", {
+    message: say`The target has no size, a value that is not a number, or a reversed range.`,
+    expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
+    remedy: say`Correct the target.`,
+  });
 }
 
 function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
   const numbers = Object.entries(limit).filter(([key]) => key !== "kind") as [string, number][];
   const bad = numbers.some(([, value]) => !Number.isFinite(value) || value < 0);
   const { minPct = 0, maxPct = Infinity } = limit as { minPct?: number; maxPct?: number };
-  if (!bad && minPct <= maxPct) return [];
   const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
-  return [
-    finding({ file, column: `limits[${index}]`, value }, "error", "blend-bad-limit", {
-      message: say`The limit of ${wordFor(limit.kind)} is not a range of numbers.`,
-      expected: say`numbers from 0, the minimum first`,
-      remedy: say`Correct the limit.`,
-    }),
-  ];
+  const place = { file, column: `limits[${index}]`, value };
+  return findingIf(bad || minPct > maxPct, place, "error", "blend-bad-limit", {
+    message: say`The limit of ${wordFor(limit.kind)} is not a range of numbers.`,
+    expected: say`numbers from 0, the minimum first`,
+    remedy: say`Correct the limit.`,
+  });
 }
 
 type Need = keyof typeof NEEDS;
@@ -286,14 +267,13 @@ function fineReachFindings(
 ): Finding[] {
   const [first] = points;
   const factor = first.sizeMm / finestMm;
-  if (factor <= FARTHEST_FACTOR || first.passingPct <= HARMLESS_PCT) return [];
-  return [
-    finding({ file, column: "materials", value: id }, "error", "blend-extrapolated", {
-      message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
-      expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
-      remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
-    }),
-  ];
+  const isFar = factor > FARTHEST_FACTOR && first.passingPct > HARMLESS_PCT;
+  const place = { file, column: "materials", value: id };
+  return findingIf(isFar, place, "error", "blend-extrapolated", {
+    message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
+    expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
+    remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
+  });
 }
 
 /** A finest sieve because of which finer sizes, that others were measured at, are not compared with a power curve. */
@@ -307,14 +287,13 @@ function droppedSizes(
   const finest = materials.map(({ curve }) => curve.points[0].sizeMm);
   // Below the finest sieve a curve without a sedimentation test is assumed, which is told elsewhere.
   const further = Math.max(COMPARISON_SIZES_MM[0], Math.min(...finest));
-  if (sizeMm < Math.max(...finest) || sizeMm / further <= FARTHEST_FACTOR) return [];
-  return [
-    finding({ file, column: "materials", value: id }, "warning", "blend-curve-starts-late", {
-      message: say`The finest sieve of ${name}, ${formatNumber(sizeMm, 3)} mm, passes ${formatNumber(passingPct, 3)} %: the blend is held against its target from that size up only, though other materials were measured down to ${formatNumber(further, 3)} mm.`,
-      expected: say`finest sieves at most ${FARTHEST_FACTOR} times apart (common practice, no source)`,
-      remedy: say`Sieve ${name} with the finer sieves as well: the blend may come out as quite another.`,
-    }),
-  ];
+  const isLate = sizeMm >= Math.max(...finest) && sizeMm / further > FARTHEST_FACTOR;
+  const place = { file, column: "materials", value: id };
+  return findingIf(isLate, place, "warning", "blend-curve-starts-late", {
+    message: say`The finest sieve of ${name}, ${formatNumber(sizeMm, 3)} mm, passes ${formatNumber(passingPct, 3)} %: the blend is held against its target from that size up only, though other materials were measured down to ${formatNumber(further, 3)} mm.`,
+    expected: say`finest sieves at most ${FARTHEST_FACTOR} times apart (common practice, no source)`,
+    remedy: say`Sieve ${name} with the finer sieves as well: the blend may come out as quite another.`,
+  });
 }
 
 function coarseReachFindings(
@@ -323,19 +302,17 @@ function coarseReachFindings(
   file: string,
 ): Finding[] {
   const last = points[points.length - 1];
-  if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
+  const isEarly = coarsestMm > last.sizeMm && last.passingPct < 100 - 1e-9;
   const place = { file, column: "materials", value: id };
   const [lastMm, lastPct] = [formatNumber(last.sizeMm, 3), formatNumber(last.passingPct, 3)];
   const isKnown = neededMm <= last.sizeMm;
-  return [
-    finding(place, isKnown ? "note" : "error", "blend-curve-ends-early", {
-      message: isKnown
-        ? say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %: the blend is held against its target up to that size only.`
-        : say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
-      expected: say`a coarsest sieve that everything passes`,
-      remedy: say`Add the next coarser sieve, with 0 g retained.`,
-    }),
-  ];
+  return findingIf(isEarly, place, isKnown ? "note" : "error", "blend-curve-ends-early", {
+    message: isKnown
+      ? say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %: the blend is held against its target up to that size only.`
+      : say`The coarsest sieve of ${name}, ${lastMm} mm, passes ${lastPct} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
+    expected: say`a coarsest sieve that everything passes`,
+    remedy: say`Add the next coarser sieve, with 0 g retained.`,
+  });
 }
 
 /** Neighbouring sizes farther apart leave the curve between them open; common practice, no source. */
@@ -363,18 +340,12 @@ function gapFindings({ materials, target, limits = [] }: BlendInput, file: strin
     if (to / from <= FARTHEST_APART) return [];
     const middle = Math.sqrt(from * to);
     const passing = used.map(({ curve }) => blendPassing(curve, middle).passingPct);
-    if (Math.max(...passing) - Math.min(...passing) <= ALIKE_PCT) return [];
-    return [
-      finding(
-        { file, column: "target", value: `${from} to ${to} mm` },
-        "warning",
-        "blend-target-gap",
-        {
-          message: say`The target does not limit the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
-          expected: say`sizes at most ${FARTHEST_APART} times apart`,
-          remedy: say`Limit the curve there too: by more sizes in the envelope, or by a limit on the passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before relying on it.`,
-        },
-      ),
-    ];
+    const differ = Math.max(...passing) - Math.min(...passing) > ALIKE_PCT;
+    const place = { file, column: "target", value: `${from} to ${to} mm` };
+    return findingIf(differ, place, "warning", "blend-target-gap", {
+      message: say`The target does not limit the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
+      expected: say`sizes at most ${FARTHEST_APART} times apart`,
+      remedy: say`Limit the curve there too: by more sizes in the envelope, or by a limit on the passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before relying on it.`,
+    });
   });
 }

@@ -52,9 +52,8 @@ const SLACK = 1e-5;
  * Source: Iowa DOT I.M. 531, method A, for the blended passing (read); the rest own arithmetic.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100, siteSoil: true }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [{ ...material("soil", 40), siteSoil: true }, material("sand", 0)];
  * const target = { kind: "band", points: [{ sizeMm: 0.063, lowPct: 20, highPct: 30 }], aim: "most-site-soil" };
  * designBlend({ materials, target }).siteSoilPct // => 75.0
  * designBlend({ materials, target, limits: [{ kind: "fines", maxPct: 25 }] }).siteSoilPct // => 62.5

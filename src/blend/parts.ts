@@ -60,9 +60,8 @@ export interface PracticalParts {
  * than two million ratios. Source: exact enumeration, own arithmetic.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [material("soil", 40), material("sand", 0)];
  * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 25 }] } };
  * const parts = practicalParts(input, designBlend(input), { by: "mass", maxTotal: 6 });
  * parts.materials.map(({ parts }) => parts) // => [3, 2]
@@ -186,9 +185,8 @@ export interface BucketChange {
  * Source: own arithmetic.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [material("soil", 40), material("sand", 0)];
  * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 24 }] } };
  * const changes = bucketSensitivity(input, designBlend(input), [3, 2], [1, 1]);
  * changes.map(({ id, change, rmsDifferencePct }) => [id, change, rmsDifferencePct]) // => [["soil", -1, 4], ["soil", 1, 2.666667], ["sand", -1, 6], ["sand", 1, 4]]

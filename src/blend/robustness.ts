@@ -66,9 +66,8 @@ export interface Robustness {
  * Source: Monte Carlo, own arithmetic; the normal error is our choice.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [material("soil", 40), material("sand", 0)];
  * const found = robustness({ materials, sharesPct: [50, 50], band: [{ sizeMm: 0.063, lowPct: 17.5, highPct: 22.5 }], variation: [{ id: "soil", finesPlusMinusPct: 5 }] });
  * [found.insideProbability] // => [0.95]
  */
@@ -144,9 +143,8 @@ const LAST_STEP_PCT = 0.125;
  * @throws as `designBlend` and `robustness`. Source: own method.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [material("soil", 40), material("sand", 0)];
  * const found = robustBlend({ materials, band: [{ sizeMm: 0.063, lowPct: 15, highPct: 25 }], variation: [{ id: "soil", finesPlusMinusPct: 5 }] });
  * found.robustness.insideProbability // => 1.0
  */

@@ -22,9 +22,8 @@ export interface FrontierPoint {
  * @throws RangeError for fewer steps, and as `designBlend`. Source: own arithmetic (one limit at a time).
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100, costPerT: 0 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100, costPerT: 20 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [{ ...material("soil", 40), costPerT: 0 }, { ...material("sand", 0), costPerT: 20 }];
  * const frontier = blendFrontier({ materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 20 }] } }, "cost", 3);
  * frontier.map(({ value, rmsDifferencePct }) => [value, rmsDifferencePct]) // => [[0.00, 20.00], [5.00, 10.00], [10.00, 0.00]]
  */
@@ -151,9 +150,8 @@ export interface Relaxation extends LimitSide {
  * @throws as `designBlend`. Source: own arithmetic.
  *
  * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 50 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const material = (id, finesPct) => ({ id, curve: { points: [{ sizeMm: 0.063, passingPct: finesPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] }, minSharePct: 0, maxSharePct: 100 });
+ * const materials = [{ ...material("soil", 40), maxSharePct: 50 }, material("sand", 0)];
  * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 25 }] } };
  * const [relaxed] = relaxLimits(input, designBlend(input));
  * [render(relaxed.label), relaxed.relaxedTo, relaxed.gainPct] // => ["share of soil", 52.5, 1.0]
