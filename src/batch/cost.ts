@@ -1,4 +1,4 @@
-import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { type Finding, type FindingPlace, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkNotNegative, checkThat } from "../quantities/checkNumber.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
@@ -54,7 +54,6 @@ export interface CostRange {
  *
  * @param recipe the mix in the amount to make, for example `elementQuantities(…).amounts.mix`.
  * @param prices by material id, the cement under `cement`.
- * @param options.file named in findings; default `study.yaml`.
  * @returns a missing price, a price without unit, by volume without a density or by bag without its mass
  * is a finding and not in the total: status `incomplete`.
  * @throws RangeError for a price or waste below 0, or a range out of order. Source: own arithmetic.
@@ -68,13 +67,11 @@ export interface CostRange {
 export function costRange(
   recipe: Recipe,
   prices: Readonly<Record<string, MaterialPriceRange | undefined>>,
-  options: { readonly file?: string } = {},
 ): CostRange {
-  const { file = "study.yaml" } = options;
   const priced = suppliedAmounts(recipe, prices).map((amount) => {
     const given = prices[amount.id];
-    const material = costOf("price", amount, given?.price, file);
-    const haul = given?.haul && costOf("haul", amount, given.haul, file);
+    const material = costOf("price", amount, given?.price);
+    const haul = given?.haul && costOf("haul", amount, given.haul);
     return { amount, material, haul };
   });
   const lines = priced.map(({ amount: { id, name }, material, haul }): CostRangeLine => {
@@ -106,10 +103,10 @@ function costOf(
   kind: Priced,
   supplied: SuppliedAmount,
   range: PriceRange | HaulPrice | undefined,
-  file: string,
 ): { readonly cost: Interval | null; readonly findings: readonly Finding[] } {
   const { id, name } = supplied;
-  const place = { file, column: `${id === "cement" ? "cement" : `materials.${id}`}.${kind}` };
+  const entry = id === "cement" ? "cement" : `materials.${id}`;
+  const place = { file: STUDY_FILE, column: `${entry}.${kind}` };
   if (range === undefined) return { cost: null, findings: [noPrice(name, place)] };
   checkRange(`prices.${id}.${kind}`, range);
   const { low, high, per } = range;
@@ -215,12 +212,8 @@ export function mixSaving(mixes: {
   readonly mix: Recipe;
   readonly other: Recipe;
   readonly prices: Readonly<Record<string, MaterialPriceRange | undefined>>;
-  /** Named in findings; default `study.yaml`. */
-  readonly file?: string;
 }): MixSaving {
-  const { prices, file } = mixes;
-  const mix = costRange(mixes.mix, prices, { file });
-  const other = costRange(mixes.other, prices, { file });
+  const [mix, other] = [mixes.mix, mixes.other].map((recipe) => costRange(recipe, mixes.prices));
   const savedCementKg = mixes.other.cement.dryMassKg - mixes.mix.cement.dryMassKg;
   if (mix.status !== "ok" || other.status !== "ok") {
     const { message } = mix.status === "ok" ? other : mix;

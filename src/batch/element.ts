@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkPositive, checkThat, wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
@@ -120,8 +120,6 @@ export interface ElementOptions {
   /** Rammed dry density of all solids, cement included; `low` and `high` default to `best`. */
   readonly density: { readonly best: number; readonly low?: number; readonly high?: number };
   readonly bagMassKg: number;
-  /** Named in findings; default `study.yaml`. */
-  readonly file?: string;
 }
 
 /**
@@ -151,10 +149,10 @@ export function elementQuantities(
   options: ElementOptions,
   key = "element",
 ): ElementQuantities {
-  const { recipe, density, bagMassKg, file = "study.yaml" } = options;
+  const { recipe, density, bagMassKg } = options;
   const range = densityRange(density);
   checkPositive("bagMassKg", bagMassKg);
-  const findings = elementFindings(element, file, key);
+  const findings = elementFindings(element, key);
   if (findings.length > 0) {
     const message = say`The element's measures do not hold together, so there are no quantities.`;
     return { status: "invalid", message, amounts: null, findings };
@@ -355,11 +353,11 @@ function sidesOf(element: EarthElement): Measure[] {
 }
 
 /** What is impossible in an element's measures, each by its key path; `key` is where the element stands. */
-function elementFindings(element: EarthElement, file: string, key: string): Finding[] {
+function elementFindings(element: EarthElement, key: string): Finding[] {
   const single = measureFaults(element);
   const faults = single.length > 0 ? single : togetherFaults(element);
   return faults.map(([column, value, message, expected]) =>
-    finding({ file, column: `${key}.${column}`, value }, "error", "element-geometry", {
+    finding({ file: STUDY_FILE, column: `${key}.${column}`, value }, "error", "element-geometry", {
       message,
       expected,
       remedy: say`Correct the measure in the study.`,
@@ -368,9 +366,9 @@ function elementFindings(element: EarthElement, file: string, key: string): Find
 }
 
 /** What is impossible in the measures of several elements. */
-export function elementsFindings(elements: readonly EarthElement[], file: string): Finding[] {
+export function elementsFindings(elements: readonly EarthElement[]): Finding[] {
   return elements.flatMap((element, index) =>
-    elementFindings(element, file, elementKey(index, elements.length)),
+    elementFindings(element, elementKey(index, elements.length)),
   );
 }
 

@@ -1,5 +1,5 @@
 import { MIN_SHARE_PCT } from "../blend/design.js";
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
@@ -179,7 +179,7 @@ export interface MixRecord {
  * record.parts.size // => 6.2745
  */
 export function mixRecord(input: MixRecordInput): MixRecord {
-  const { state, reasons, doubts = [], tolerances, elements: built, file = "study.yaml" } = input;
+  const { state, reasons, doubts = [], tolerances, elements: built } = input;
   const { used, notUsed, tooSmall } = sortedMaterials(input.materials);
   const wettestMoisturePct = allowedMoisture(input.targetMoisturePct, input.water).high;
   const mix = { ...input, materials: used, wettestMoisturePct };
@@ -197,7 +197,7 @@ export function mixRecord(input: MixRecordInput): MixRecord {
       : null;
   const parts = partsForm(context);
   const scale = input.scaleStepKg === undefined ? null : scaleForm(input.scaleStepKg, context);
-  const quantities = built && elementsQuantities(built.shapes, { ...built, recipe: batch, file });
+  const quantities = built && elementsQuantities(built.shapes, { ...built, recipe: batch });
   const total = quantities?.total ?? null;
   const forms = [buckets, parts, scale].filter((form) => form !== null);
   return {
@@ -228,7 +228,7 @@ export function mixRecord(input: MixRecordInput): MixRecord {
       ...forms.filter((form) => !form.withinTolerance).map(({ message }) => message),
     ],
     findings: [
-      ...tooSmall.map((material) => tooSmallFinding(material, file)),
+      ...tooSmall.map(tooSmallFinding),
       ...batch.findings,
       ...(quantities?.findings ?? []),
     ],
@@ -259,8 +259,8 @@ function sortedMaterials(materials: readonly RecipeMaterial[]) {
   return { used, notUsed, tooSmall };
 }
 
-function tooSmallFinding({ id, name, sharePct }: RecipeMaterial, file: string): Finding {
-  const place = { file, column: `materials.${id}`, value: `${sharePct} %` };
+function tooSmallFinding({ id, name, sharePct }: RecipeMaterial): Finding {
+  const place = { file: STUDY_FILE, column: `materials.${id}`, value: `${sharePct} %` };
   return finding(place, "error", "share-too-small", {
     message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
     expected: say`none, or at least ${MIN_SHARE_PCT} % of the dry soil and aggregate`,

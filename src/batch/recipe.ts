@@ -1,4 +1,4 @@
-import { type Finding, type FindingPlace, finding, findingIf } from "../findings/finding.js";
+import { type Finding, finding, findingIf, STUDY_FILE } from "../findings/finding.js";
 import { checkNotNegative, checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
@@ -40,8 +40,6 @@ export interface RecipeInput {
   readonly batchDryMassKg?: number;
   /** Sum of the loose volumes that go in, cement included; water fills the gaps. */
   readonly mixerVolumeL?: number;
-  /** Named in findings; default `study.yaml`. */
-  readonly file?: string;
 }
 
 export interface RecipeLine {
@@ -239,7 +237,8 @@ function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: Recipe
 }
 
 function tooWetFinding(input: RecipeInput, tooMuchKg: number, presentPct: number): Finding {
-  const { file = "study.yaml", targetMoisturePct, wettestMoisturePct = targetMoisturePct } = input;
+  const { targetMoisturePct, wettestMoisturePct = targetMoisturePct } = input;
+  const file = STUDY_FILE;
   const value = say`${formatFixed(presentPct, 1)} %`;
   return finding({ file, column: "materials", value }, "error", "materials-too-wet", {
     message: say`The materials bring more water than the mix may have: ${formatFixed(tooMuchKg, 1)} kg too much in this batch.`,
@@ -289,30 +288,25 @@ function checkIfGiven(name: string, value: number | undefined): void {
 
 /** Names each bulk density that is missing, or is a general value and not a measured one. */
 function densityFindings(input: RecipeInput): Finding[] {
-  const { cementPct, cementBulkDensityKgM3, cementDensityBasis, file = "study.yaml" } = input;
+  const { cementPct, cementBulkDensityKgM3, cementDensityBasis } = input;
   const used = input.materials.filter(({ sharePct }) => sharePct > 0);
   return [
     ...used.flatMap(({ id, name, looseBulkDensityKgM3, densityBasis }) =>
-      densityFinding({ file, column: `materials.${id}` }, name, looseBulkDensityKgM3, densityBasis),
+      densityFinding(`materials.${id}`, name, looseBulkDensityKgM3, densityBasis),
     ),
     ...(cementPct > 0
-      ? densityFinding(
-          { file, column: "cement" },
-          say`The cement`,
-          cementBulkDensityKgM3,
-          cementDensityBasis,
-        )
+      ? densityFinding("cement", say`The cement`, cementBulkDensityKgM3, cementDensityBasis)
       : []),
   ];
 }
 
 function densityFinding(
-  { file, column }: FindingPlace,
+  entry: string,
   name: Text,
   densityKgM3: number | undefined,
   basis: RecipeMaterial["densityBasis"],
 ): Finding[] {
-  const place = { file, column: `${column}.loose-bulk-density` };
+  const place = { file: STUDY_FILE, column: `${entry}.loose-bulk-density` };
   const expected = say`a loose bulk density measured on this material`;
   const remedy = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
   if (densityKgM3 === undefined) {
@@ -328,13 +322,13 @@ function densityFinding(
 }
 
 /** Names each material said to hold more water than its pores have room for. */
-function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Finding[] {
+function moistureFindings({ materials }: RecipeInput): Finding[] {
   return materials.flatMap((material): Finding[] => {
     const { id, name, looseBulkDensityKgM3, particleDensityKgM3, moisturePct } = material;
     if (looseBulkDensityKgM3 === undefined || particleDensityKgM3 === undefined) return [];
     if (looseBulkDensityKgM3 >= particleDensityKgM3) {
       const column = `materials.${id}.loose-bulk-density`;
-      const place = { file, column, value: `${looseBulkDensityKgM3} kg/m³` };
+      const place = { file: STUDY_FILE, column, value: `${looseBulkDensityKgM3} kg/m³` };
       return [
         finding(place, "error", "bulk-density-over-particle", {
           message: say`${name}: the loose heap is as dense as its grains or denser.`,
@@ -344,7 +338,8 @@ function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Find
       ];
     }
     const fullPct = saturationMoisturePct(looseBulkDensityKgM3, particleDensityKgM3);
-    const place = { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` };
+    const column = `materials.${id}.moisture`;
+    const place = { file: STUDY_FILE, column, value: `${moisturePct} %` };
     return findingIf(moisturePct > fullPct, place, "error", "moisture-over-saturation", {
       message: say`${name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
       expected: say`at most ${formatFixed(fullPct, 1)} %`,

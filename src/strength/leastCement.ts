@@ -1,4 +1,4 @@
-import { type Finding, type FindingWords, finding } from "../findings/finding.js";
+import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { tQuantile } from "../numerics/distributions.js";
 import { checkFraction, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain, measured } from "../quantities/format.js";
@@ -56,7 +56,6 @@ export interface LeastCement {
  * Says nothing of safety: that the requirement is the right one is for the responsible engineer.
  *
  * @param options.roundUpToPct default 0.5.
- * @param options.file named in findings; default `study.yaml`.
  * @throws RangeError for a strength or step not above 0, or a fraction outside 0 to 1. Source: as
  * `strengthBound` and `fiellerContent`.
  *
@@ -69,10 +68,10 @@ export interface LeastCement {
 export function leastCement(
   fit: StrengthFit,
   requirement: StrengthRequirement,
-  options: { readonly roundUpToPct?: number; readonly file?: string } = {},
+  options: { readonly roundUpToPct?: number } = {},
 ): LeastCement {
   const { strengthMpa, statistic, confidence, coverage = 0.95 } = requirement;
-  const { roundUpToPct = 0.5, file = "study.yaml" } = options;
+  const { roundUpToPct = 0.5 } = options;
   checkPositive("strengthMpa", strengthMpa);
   checkFraction("confidence", confidence);
   checkFraction("coverage", coverage);
@@ -106,7 +105,7 @@ export function leastCement(
     lineContentPct: lineReached?.at === "inside" ? lineReached.cementPct : null,
     interval: fallsAtPct !== null ? null : contentInterval(fit, rule),
     nextBlocks: null,
-    findings: leastCementFindings(fit, { file, strengthMpa, margin, cementPct, batchablePct }),
+    findings: leastCementFindings(fit, { strengthMpa, margin, cementPct, batchablePct }),
   };
   if (fallsAtPct !== null) {
     return {
@@ -176,7 +175,6 @@ function fallsAt(
 function leastCementFindings(
   fit: FittedStrength,
   options: {
-    readonly file: string;
     readonly strengthMpa: number;
     /** Below zero where the bound misses the requirement. */
     readonly margin: (cementPct: number) => number;
@@ -184,7 +182,7 @@ function leastCementFindings(
     readonly batchablePct: number | null;
   },
 ): Finding[] {
-  const { file, strengthMpa, margin, cementPct, batchablePct } = options;
+  const { strengthMpa, margin, cementPct, batchablePct } = options;
   const [first, last] = testedRange(fit);
   const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
   const line = grid.map(lineOf(fit));
@@ -196,7 +194,8 @@ function leastCementFindings(
       : grid.find((content) => content > cementPct && margin(content) < 0);
   const findings: Finding[] = [];
   const warn = (code: string, key: string, value: Text, words: FindingWords) => {
-    findings.push(finding({ file, column: `strength.${key}`, value }, "warning", code, words));
+    const place = { file: STUDY_FILE, column: `strength.${key}`, value };
+    findings.push(finding(place, "warning", code, words));
   };
   if (falls > 0) {
     warn("strength-falls-with-cement", "model", fit.model, {

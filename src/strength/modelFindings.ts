@@ -1,5 +1,5 @@
 import { mean } from "simple-statistics";
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatNumber, formatPlain, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BatchScatter } from "./batches.js";
@@ -40,7 +40,7 @@ export interface ModelEvidence {
  * batches that differ. Where any of them does, the content found is held against the blocks nearest to
  * it, without the curve: see `nearestBlocks`.
  *
- * @param places the block sheet and the study's file, as findings name them.
+ * @param file the block sheet, as findings name it.
  * Source: as `lackOfFit`, `compareModels`, `residualChecks` and `batchScatter`.
  *
  * @example
@@ -49,19 +49,16 @@ export interface ModelEvidence {
  * const fit = fitStrength(blocks, { model: "linear", ageDays: 28 });
  * const evidence = { fit, lackOfFit: lackOfFit(fit), models: compareModels(blocks, { ageDays: 28 }), checks: residualChecks(fit) };
  * const requirement = { strengthMpa: 2.9, statistic: "mean", confidence: 0.95 };
- * modelFindings({ ...evidence, requirement, cementPct: 8 }, { blocks: "blocks.csv", study: "study.yaml" }).map(({ code }) => code) // => ["lack-of-fit", "nearest-blocks-miss"]
+ * modelFindings({ ...evidence, requirement, cementPct: 8 }, "blocks.csv").map(({ code }) => code) // => ["lack-of-fit", "nearest-blocks-miss"]
  */
-export function modelFindings(
-  evidence: ModelEvidence,
-  places: { readonly blocks: string; readonly study: string },
-): Finding[] {
+export function modelFindings(evidence: ModelEvidence, file: string): Finding[] {
   const doubts = [
-    ...lackFindings(evidence, places.study),
-    ...choiceOfModelFindings(evidence, places.study),
-    ...residualFindings(evidence, places.blocks),
-    ...scatterFindings(evidence, places.blocks),
+    ...lackFindings(evidence),
+    ...choiceOfModelFindings(evidence),
+    ...residualFindings(evidence, file),
+    ...scatterFindings(evidence, file),
   ];
-  return doubts.length > 0 ? [...doubts, ...nearestFindings(evidence, places.study)] : [];
+  return doubts.length > 0 ? [...doubts, ...nearestFindings(evidence)] : [];
 }
 
 const DOUBTS: ReadonlySet<string> = new Set([
@@ -83,7 +80,7 @@ export function curveInDoubt(findings: readonly Pick<Finding, "code">[]): boolea
  * it, or, where no blocks can tell without the curve, what speaks against the curve.
  */
 export function curveDoubts(evidence: ModelEvidence): Text[] {
-  const findings = modelFindings(evidence, { blocks: "", study: "" });
+  const findings = modelFindings(evidence, "");
   const ofBlocks = findings.filter(({ code }) => code.startsWith("nearest-blocks"));
   const against = ofBlocks.filter(({ code }) => code === "nearest-blocks-against");
   return (ofBlocks.length > 0 ? against : findings).map(({ message }) => message);
@@ -97,32 +94,26 @@ const MIN_DEGREES = 6;
 /** That a curve rests on too few cement contents, or too few blocks, to be relied on. */
 export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] {
   const { contentsPct, degreesOfFreedom, points } = fit;
-  const findings: Finding[] = [];
-  if (contentsPct.length < MIN_CONTENTS) {
-    findings.push(
-      finding({ file, column: "cement" }, "warning", "few-contents", {
-        message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${contentsWords(contentsPct)}): its shape between them was not tested.`,
-        expected: say`${MIN_CONTENTS} cement contents or more (common practice, no source)`,
-        remedy: say`Make and crush blocks with a content near that of the mix.`,
-      }),
-    );
-  }
-  if (degreesOfFreedom < MIN_DEGREES) {
-    findings.push(
-      finding({ file }, "warning", "few-degrees-of-freedom", {
-        message: say`The curve of strength against cement rests on ${points.length} blocks only (degrees of freedom: ${degreesOfFreedom}): how far blocks scatter is hardly known.`,
-        expected: say`${MIN_DEGREES} degrees of freedom or more (common practice, no source)`,
-        remedy: say`Make and crush more blocks of each content.`,
-      }),
-    );
-  }
-  return findings;
+  const [few, hardly] = [contentsPct.length < MIN_CONTENTS, degreesOfFreedom < MIN_DEGREES];
+  return [
+    ...findingIf(few, { file, column: "cement" }, "warning", "few-contents", {
+      message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${contentsWords(contentsPct)}): its shape between them was not tested.`,
+      expected: say`${MIN_CONTENTS} cement contents or more (common practice, no source)`,
+      remedy: say`Make and crush blocks with a content near that of the mix.`,
+    }),
+    ...findingIf(hardly, { file }, "warning", "few-degrees-of-freedom", {
+      message: say`The curve of strength against cement rests on ${points.length} blocks only (degrees of freedom: ${degreesOfFreedom}): how far blocks scatter is hardly known.`,
+      expected: say`${MIN_DEGREES} degrees of freedom or more (common practice, no source)`,
+      remedy: say`Make and crush more blocks of each content.`,
+    }),
+  ];
 }
 
-function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: string): Finding[] {
+function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence): Finding[] {
   if (pValue === null || pValue >= LEVEL) return [];
+  const place = { file: STUDY_FILE, column: "strength.model", value: fit.model };
   return [
-    finding({ file, column: "strength.model", value: fit.model }, "warning", "lack-of-fit", {
+    finding(place, "warning", "lack-of-fit", {
       message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
       expected: say`p of at least 0.05`,
       remedy: say`Look at the curve among the blocks, and choose a model that fits them (strength.model).`,
@@ -130,14 +121,11 @@ function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: strin
   ];
 }
 
-function choiceOfModelFindings(
-  { fit, models: { models } }: ModelEvidence,
-  file: string,
-): Finding[] {
+function choiceOfModelFindings({ fit, models: { models } }: ModelEvidence): Finding[] {
   const difference = models.find(({ model }) => model === fit.model)?.aiccDifference ?? null;
   if (difference === null || difference < CLEARLY_WORSE) return [];
   const [best] = models;
-  const place = { file, column: "strength.model", value: fit.model };
+  const place = { file: STUDY_FILE, column: "strength.model", value: fit.model };
   return [
     finding(place, "warning", "clearly-better-model", {
       message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
@@ -176,7 +164,7 @@ function scatterFindings({ scatter }: ModelEvidence, file: string): Finding[] {
   ];
 }
 
-function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
+function nearestFindings(evidence: ModelEvidence): Finding[] {
   const { fit, requirement, cementPct } = evidence;
   if (cementPct === null || !requirement) return [];
   const nearest = nearestBlocks({ ...evidence, requirement }, cementPct);
@@ -186,7 +174,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   // All the blocks of the curve are no second opinion on it.
   const all = blocks === fit.points.length;
   const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${contentsWords(contentsPct)}) give at ${cementPct} % cement a mean of ${measured(meanMpa, "stress", 2)} and a bound of ${measured(boundMpa, "stress", 2)}`;
-  const place = { file, column: "strength.requirement", value: `${cementPct} %` };
+  const place = { file: STUDY_FILE, column: "strength.requirement", value: `${cementPct} %` };
   const expected = say`a bound of at least ${measured(strengthMpa, "stress", 2)} from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
     if (all) return [];

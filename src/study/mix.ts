@@ -6,7 +6,7 @@ import { elementsFindings, elementsQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
-import { type Finding, STUDY_FILE } from "../findings/finding.js";
+import type { Finding } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { curveDoubts } from "../strength/modelFindings.js";
@@ -35,7 +35,7 @@ export function computeMix(
     trialKey,
   }: Partial<Pick<DesignedMix, "reasons" | "doubts">> & { readonly trialKey?: string } = {},
 ): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
-  const entered = elementsFindings(config.elements, STUDY_FILE);
+  const entered = elementsFindings(config.elements);
   if (entered.length > 0) return { findings: entered };
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
@@ -123,7 +123,7 @@ function pricesOf(config: BuildableConfig): Record<string, MaterialPriceRange> {
 function mixMoney(config: BuildableConfig, mix: Recipe): CostRange | undefined {
   const { materials, cement } = config;
   const priced = [...materials, cement].some(({ price, haul }) => price ?? haul);
-  return priced ? costRange(mix, pricesOf(config), { file: STUDY_FILE }) : undefined;
+  return priced ? costRange(mix, pricesOf(config)) : undefined;
 }
 
 /** Carbon of a mix with the user's factors, the general ones where none was entered. */
@@ -169,25 +169,18 @@ function compareMix(
     cementBulkDensityKgM3: cement.looseBulkDensityKgM3,
     targetMoisturePct: other.moisturePct ?? mix.recipe.targetMoisturePct,
     batchDryMassKg: config.batchDryMassKg,
-    file: STUDY_FILE,
   });
   const { total: amounts } = elementsQuantities(elements, {
     recipe: batch,
     density: comparedDensity(other.densityKgM3, mix),
     bagMassKg: bagInMixKg(cement),
-    file: STUDY_FILE,
   });
   if (!amounts) return undefined;
   const carbon = mixEmission(config, amounts.mix);
   const cost = mixMoney(config, amounts.mix);
   const saving =
     mix.cost && cost
-      ? mixSaving({
-          mix: mix.quantities.mix,
-          other: amounts.mix,
-          prices: pricesOf(config),
-          file: STUDY_FILE,
-        })
+      ? mixSaving({ mix: mix.quantities.mix, other: amounts.mix, prices: pricesOf(config) })
       : undefined;
   return {
     name: other.name,

@@ -108,10 +108,7 @@ export function computeStrength(
       ...included.findings,
       ...answer.findings,
       ...fewBlocksFindings(fit, file),
-      ...modelFindings(
-        { ...evidence, scatter, requirement, cementPct: chosen },
-        { blocks: file, study: STUDY_FILE },
-      ),
+      ...modelFindings({ ...evidence, scatter, requirement, cementPct: chosen }, file),
     ],
   };
 }
@@ -198,7 +195,7 @@ function answerOf(
   readonly findings: readonly Finding[];
 } {
   if (!requirement) return { known: {}, findings: [] };
-  const least = leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
+  const least = leastCement(fit, requirement, { roundUpToPct });
   let remedy = say`Nothing to do for the strength: no blocks of less cement were asked for.`;
   if (least.nextBlocks?.cementPct === null) {
     remedy = say`Improve the grading, the compaction or the evenness of the mix, and test that blend.`;

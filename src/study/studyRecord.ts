@@ -90,7 +90,6 @@ export function studyRecord(
     cementPct: design.cementPct,
     cementBulkDensityKgM3: cement.looseBulkDensityKgM3,
     targetMoisturePct: design.moisturePct,
-    file: STUDY_FILE,
   };
   const plain = recipe({ ...input, batchDryMassKg: config.batchDryMassKg });
   const plainWater = waterOf(plain);

@@ -41,8 +41,7 @@ function found(
     cementPct: leastCement(fit, requirement).batchablePct,
   };
   const scatter = batchScatter(blocks, { ageDays: 28 });
-  const places = { blocks: "blocks.csv", study: "study.yaml" };
-  return { evidence, findings: modelFindings({ ...evidence, scatter }, places) };
+  return { evidence, findings: modelFindings({ ...evidence, scatter }, "blocks.csv") };
 }
 
 const codes = (...args: Parameters<typeof found>) =>
@@ -95,12 +94,10 @@ describe("the published set that a straight line does not fit", () => {
 
   it("holds the nearest blocks against nothing where no requirement or no content is known", () => {
     const { evidence } = found(PUBLISHED, { strengthMpa: 4.3, ...MEAN });
-    const places = { blocks: "blocks.csv", study: "study.yaml" };
     for (const open of [{ requirement: undefined }, { cementPct: null }]) {
-      expect(modelFindings({ ...evidence, ...open }, places).map(({ code }) => code)).toEqual([
-        "lack-of-fit",
-        "clearly-better-model",
-      ]);
+      expect(modelFindings({ ...evidence, ...open }, "blocks.csv").map(({ code }) => code)).toEqual(
+        ["lack-of-fit", "clearly-better-model"],
+      );
     }
   });
 
