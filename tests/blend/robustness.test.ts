@@ -107,7 +107,8 @@ describe("the robust blend", () => {
     expect(found.status).toBe("ok");
     const { seed } = found.robustness!;
     let best = 0;
-    for (let a = 0; a <= 100; a += 5) {
+    // Fines of 15 to 22 % ask for 33 to 49 % of a soil that has 45 %.
+    for (let a = 25; a <= 60; a += 5) {
       for (let b = 0; b <= 100 - a; b += 5) {
         const sharesPct = [a, b, 100 - a - b];
         const { insideProbability } = robustness({
