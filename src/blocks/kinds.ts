@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { isMessage, joinTexts, say, type Text } from "../words/message.js";
 import { type Locale, renderAll } from "../words/render.js";
-import type { Placed, ReportBlock } from "./block.js";
+import type { ChecklistBlock, Placed, ReportBlock } from "./block.js";
 import { count, type Fields, flag, list, object, oneOf, optional, text, words } from "./fields.js";
 import type { Entry, GridCell, GridColumn, GridPart, Part, SaidPart } from "./part.js";
 
@@ -64,24 +64,15 @@ const KINDS: Kinds = {
       );
     },
     numbered: true,
-    parts: ({ caption, columns, rows, rowKeys, links = [], notes, places = {} }) => [
-      {
-        ...grid(
-          caption,
-          columns,
-          rows.map((row, at) => {
-            const own = links.filter((link) => link.row === at);
-            return own.length === 0
-              ? row
-              : row.map((cell, column) =>
-                  linked(cell, own.find((link) => link.column === column)?.to, places),
-                );
-          }),
-          notes,
-        ),
-        ...(rowKeys ? { rowIds: rowKeys.map((key) => places[key]?.id ?? "") } : {}),
-      },
-    ],
+    parts: ({ caption, columns, rows, rowKeys, links = [], notes, places = {} }) => {
+      const linkOf = (row: number, column: number) =>
+        links.find((link) => link.row === row && link.column === column)?.to;
+      const cells = rows.map((row, at) =>
+        row.map((cell, column) => linked(cell, linkOf(at, column), places)),
+      );
+      const rowIds = rowKeys?.map((key) => places[key]?.id ?? "");
+      return [{ ...grid(caption, columns, cells, notes), rowIds }];
+    },
   },
   keyValues: {
     fields: {
@@ -94,21 +85,14 @@ const KINDS: Kinds = {
       {
         ...grid(
           caption,
-          [
-            { header: "", align: "left", share: 2 },
-            { header: "", align: "left", share: 3 },
-          ],
+          [2, 3].map((share) => ({ header: "", align: "left", share })),
           items.map(({ label, value, to }) => [label, linked(value, to, places)]),
         ),
         look: "pairs",
       },
     ],
     rows: ({ caption, items }) =>
-      textRows(
-        caption,
-        [say`entry`, say`value`],
-        items.map(({ label, value }) => [label, value]),
-      ),
+      textRows(caption, { label: say`entry`, value: say`value` }, items),
   },
   checklist: {
     fields: {
@@ -145,13 +129,13 @@ const KINDS: Kinds = {
     rows: ({ caption, items }) =>
       textRows(
         caption,
-        [say`clause`, say`requirement`, say`section`, say`remark`],
-        items.map(({ clause, requirement, sectionTitle, sectionKey, remark }) => [
-          clause,
-          requirement,
-          sectionTitle ?? sectionKey ?? "",
-          remark,
-        ]),
+        {
+          clause: say`clause`,
+          requirement: say`requirement`,
+          section: say`section`,
+          remark: say`remark`,
+        },
+        items.map((item) => ({ ...item, section: item.sectionTitle ?? item.sectionKey })),
       ),
   },
   findings: {
@@ -165,7 +149,22 @@ const KINDS: Kinds = {
         whenEmpty: say`No findings.`,
       },
     ],
-    rows: ({ findings }) => findingRows(findings),
+    rows: ({ findings }) =>
+      textRows(
+        say`Findings of the checks`,
+        {
+          severity: say`severity`,
+          code: say`code`,
+          file: say`file`,
+          row: say`row`,
+          column: say`column`,
+          value: say`value`,
+          message: say`finding`,
+          expected: say`expected`,
+          remedy: say`remedy`,
+        },
+        findings.map((found) => ({ ...found, row: String(found.row ?? "") })),
+      ),
   },
   cautions: {
     fields: { items: list(object({ title: words, text: words, source: words })) },
@@ -183,22 +182,13 @@ const KINDS: Kinds = {
       },
     ],
     rows: ({ items }) =>
-      textRows(
-        say`Cautions`,
-        [say`caution`, say`text`, say`source`],
-        items.map(({ title, text, source }) => [title, text, source]),
-      ),
+      textRows(say`Cautions`, { title: say`caution`, text: say`text`, source: say`source` }, items),
   },
   references: {
     fields: { items: list(object({ text: words, mark: words })) },
     numbered: false,
     parts: ({ items }) => [{ part: "entries", look: "references", entries: items }],
-    rows: ({ items }) =>
-      textRows(
-        say`References`,
-        [say`source`, say`mark`],
-        items.map(({ text, mark }) => [text, mark]),
-      ),
+    rows: ({ items }) => textRows(say`References`, { text: say`source`, mark: say`mark` }, items),
   },
   question: {
     fields: { text: words, options: optional(list(words)), lines: count, unit: optional(words) },
@@ -288,13 +278,12 @@ export function isBlock<Node extends { readonly kind: string }>(
 
 /** What a block is made of, said in a language. */
 export function partsOf(block: ReportBlock & Placed, locale: Locale): readonly SaidPart[] {
-  const parts = kindOf(block.kind).parts(block);
   const { number } = block;
-  const placed =
-    number === undefined
-      ? parts
-      : parts.map((part) => (part.part === "grid" ? { ...part, number } : part));
-  return renderAll(placed, locale);
+  const parts = kindOf(block.kind).parts(block);
+  return renderAll(
+    parts.map((part) => (part.part === "grid" ? { ...part, number } : part)),
+    locale,
+  );
 }
 
 /** A block as rows, or nothing where it holds none. */
@@ -344,22 +333,24 @@ function grid(
   return { part: "grid", look: "table", caption, columns, rows, notes };
 }
 
-function textRows(
+/** Rows of texts: the headers of the columns by their keys, and an item a row. */
+function textRows<Key extends string>(
   caption: Text,
-  headers: readonly Text[],
-  rows: readonly (readonly Text[])[],
+  headers: Readonly<Record<Key, Text>>,
+  items: readonly { readonly [Name in NoInfer<Key>]?: Text }[],
 ): BlockRows {
+  const keys = Object.keys(headers) as Key[];
   return {
     caption,
-    columns: headers.map((header) => ({ header, numeric: false })),
-    rows,
+    columns: keys.map((key) => ({ header: headers[key], numeric: false })),
+    rows: items.map((item) => keys.map((key) => item[key] ?? "")),
     notes: [],
   };
 }
 
 /** Where a clause is answered: as far as it is known before there is a report, or a link into it. */
 function answer(
-  { sectionKey, sectionTitle }: { readonly sectionKey?: string; readonly sectionTitle?: Text },
+  { sectionKey, sectionTitle }: ChecklistBlock["items"][number],
   sections: Placed["sections"],
   at: number,
 ): GridCell {
@@ -390,30 +381,4 @@ function findingEntry(found: Finding): Entry {
     text: message,
     details: [place, say`Expected: ${expected}`, say`What to do: ${remedy}`],
   };
-}
-
-function findingRows(findings: readonly Finding[]): BlockRows {
-  const headers = [
-    say`severity`,
-    say`code`,
-    say`file`,
-    say`row`,
-    say`column`,
-    say`value`,
-    say`finding`,
-    say`expected`,
-    say`remedy`,
-  ];
-  const rows = findings.map((found) => [
-    found.severity,
-    found.code,
-    found.file,
-    String(found.row ?? ""),
-    found.column ?? "",
-    found.value ?? "",
-    found.message,
-    found.expected,
-    found.remedy,
-  ]);
-  return textRows(say`Findings of the checks`, headers, rows);
 }

@@ -90,24 +90,18 @@ export function cellText(cell: SaidCell): string {
 
 const NUMERIC = /^[-+−–±<>≤≥≈~ ]*\d[\d\s.,'’]*(?:[–-]\s*\d[\d\s.,]*)?\s*(?:%|‰)?$/;
 
-/**
- * Side on which a column stands: as asked, or right when each filled cell is a number
- * (with sign, range or percent) so that digits stand under digits, or left.
- */
-export function cellAlign(asked: Side | undefined, cells: readonly string[]): Side {
-  if (asked !== undefined) return asked;
+/** Right when each filled cell is a number (with sign, range or percent) so that digits stand under digits. */
+function sideOf(cells: readonly string[]): Side {
   const filled = cells.map((cell) => cell.trim()).filter((cell) => !/^[-–—]?$/.test(cell));
   return filled.length > 0 && filled.every((cell) => NUMERIC.test(cell)) ? "right" : "left";
 }
 
 /** The side of each column of a table. */
-export function gridSides({ columns, rows }: SaidGrid): Side[] {
-  return columns.map(({ align }, at) =>
-    cellAlign(
-      align,
-      rows.map((row) => cellText(row[at] ?? "")),
-    ),
-  );
+export function gridSides({ columns, rows }: Pick<SaidGrid, "columns" | "rows">): Side[] {
+  return columns.map(({ align }, at) => {
+    const texts = rows.map((row) => cellText(row[at] ?? ""));
+    return align ?? sideOf(texts);
+  });
 }
 
 /** Details as running text: each a sentence. */

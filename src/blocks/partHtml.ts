@@ -1,6 +1,5 @@
 import { say } from "../words/message.js";
-import type { Locale } from "../words/render.js";
-import { render } from "../words/render.js";
+import { type Locale, render } from "../words/render.js";
 import type { Placed, ReportBlock } from "./block.js";
 import { escapeHtml, textDir } from "./html.js";
 import { partsOf } from "./kinds.js";
@@ -79,13 +78,9 @@ function entriesHtml({ look, entries, whenEmpty }: EntriesOf, own: OwnClass): st
     const behind = mark === undefined ? "" : ` <small${own("mark")}>(${escapeHtml(mark)})</small>`;
     const words = `${before}${escapeHtml(text)}${behind}`;
     if (title === undefined && details === undefined) return `<li>${words}</li>`;
-    const above =
-      title === undefined
-        ? ""
-        : `<p${own("caution-title")}><strong>${escapeHtml(title)}</strong></p>`;
-    const below =
-      details === undefined ? "" : `\n<p${own("detail")}>${escapeHtml(sentences(details))}</p>`;
-    return `<li${tone === undefined ? "" : own(tone)}>${above}<p>${words}</p>${below}</li>`;
+    const above = title && `<p${own("caution-title")}><strong>${escapeHtml(title)}</strong></p>`;
+    const below = details && `\n<p${own("detail")}>${escapeHtml(sentences(details))}</p>`;
+    return `<li${tone ? own(tone) : ""}>${above ?? ""}<p>${words}</p>${below ?? ""}</li>`;
   });
   const tag = look === "references" ? "ol" : "ul";
   return `<${tag}${own(look)}>\n${items.join("\n")}\n</${tag}>`;
@@ -103,11 +98,9 @@ export function cellHtml(
 ): string {
   const end = tag.split(" ")[0];
   if (form === "cell") return `<${tag} style="text-align:${side ?? "left"}">${inner}</${end}>`;
-  const names = [
-    side === undefined || side === "left" ? "" : side,
-    inner.replace(/<[^>]*>/g, "").length > LONG_TEXT ? "long" : "",
-    inner.includes("\n") ? "lines" : "",
-  ].filter((name) => name !== "");
+  const names: string[] = side === undefined || side === "left" ? [] : [side];
+  if (inner.replace(/<[^>]*>/g, "").length > LONG_TEXT) names.push("long");
+  if (inner.includes("\n")) names.push("lines");
   const shown = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
   return `<${tag}${shown}${textDir(inner)}>${inner}</${end}>`;
 }
@@ -126,10 +119,7 @@ export function scrollBox(label: string, table: string, rows = 0): string {
 function gridHtml(grid: SaidGrid, form: HtmlForm, locale: Locale): string {
   const { look, caption, number, columns, rows, rowIds = [], notes } = grid;
   const sides = gridSides(grid);
-  const label =
-    number === undefined
-      ? caption || render(say`Table`, locale)
-      : render(say`Table ${number}`, locale);
+  const label = number === undefined ? caption : render(say`Table ${number}`, locale);
   const head = columns.map(({ header, unit }, at) => {
     const name = escapeHtml(header) + unitHtml(unit, form);
     return cellHtml('th scope="col"', sides[at], name, form);
@@ -154,7 +144,7 @@ function gridHtml(grid: SaidGrid, form: HtmlForm, locale: Locale): string {
   const table = `<table${id}${pairs}><caption><span>${mark}${escapeHtml(caption)}</span></caption>\n${inside}</table>`;
   const below = notes.map((note) => `<li>${escapeHtml(note)}</li>`).join("");
   const list = below === "" ? "" : `\n<ul class="table-notes">${below}</ul>`;
-  return scrollBox(label, table, rows.length) + list;
+  return scrollBox(label || render(say`Table`, locale), table, rows.length) + list;
 }
 
 function unitHtml(unit: string | undefined, form: HtmlForm): string {

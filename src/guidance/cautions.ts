@@ -26,6 +26,11 @@ export interface Caution {
   readonly basis: "abstract" | "memory" | "common practice";
 }
 
+const COMMON_PRACTICE = {
+  source: say`common practice, no source`,
+  basis: "common practice",
+} as const;
+
 /**
  * Cautions for people who ram cement-stabilised earth. They are reminders, not a safety plan.
  *
@@ -38,16 +43,14 @@ export const CAUTIONS: readonly Caution[] = [
     work: ["any"],
     title: say`Nothing here is an approval`,
     text: say`These numbers and pages are an aid for people who check them. Whether a mix may be used and a wall may be built is for a licensed engineer or architect and the building official to decide.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "licensed-practice",
     work: ["standing-wall"],
     title: say`Local code and licensed practice`,
     text: say`Many jurisdictions require a permit and the seal of a licensed engineer or architect before earth walls carry load. Nothing here is an approval; whether a wall may be built is for them and the building official to decide.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "cement-burns",
@@ -86,16 +89,14 @@ export const CAUTIONS: readonly Caution[] = [
     work: ["ramming"],
     title: say`Work at height`,
     text: say`Walls grow past the height from which a fall does harm. Use scaffolds and guard rails; never stand on a form or on a fresh wall’s edge.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "cured-strength",
     work: ["curing"],
     title: say`Cured strength before loading`,
     text: say`Do not load a wall before blocks of its own mix, cured as the wall was, have reached the required strength. Cement-stabilised earth needs damp curing; a laboratory age of 28 days is the usual measure. Block strength is not wall strength.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "wet-strength",
@@ -120,32 +121,28 @@ export const CAUTIONS: readonly Caution[] = [
     work: ["curing", "standing-wall"],
     title: say`Water and frost`,
     text: say`Keep rain, splash and rising damp away from the wall with a plinth, an overhang and drainage, and fresh work from frost. Blocks that pass in the laboratory say little about frost.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "free-wall",
     work: ["ramming", "curing", "standing-wall"],
     title: say`A free-standing wall can fall over`,
     text: say`Until cross walls, a roof or a ring beam hold it, a wall stands by its own weight alone. Its permissible height for its thickness and the spacing of its supports are for the engineer to determine; block strength says nothing about them. Brace it, and keep people clear of where it would fall.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "wind",
     work: ["ramming", "curing", "standing-wall"],
     title: say`Wind`,
     text: say`Wind acts on forms, scaffolds and free-standing walls, most of all before the wall has gained its strength. Brace them for the local wind, stop work in strong wind, and have the finished wall designed for it.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
   {
     id: "earthquake",
     work: ["standing-wall"],
     title: say`Earthquake`,
     text: say`Rammed earth is heavy and has hardly any tensile strength: in an earthquake a wall without reinforcement and ties can break and fall without warning. Where the ground may shake, a licensed engineer designs foundation, reinforcement, ring beam and connections. Nothing here takes earthquakes into account.`,
-    source: say`common practice, no source`,
-    basis: "common practice",
+    ...COMMON_PRACTICE,
   },
 ];
 

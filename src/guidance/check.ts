@@ -1,5 +1,6 @@
-import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { type Finding, type FindingPlace, findingIf } from "../findings/finding.js";
 import { type GradingCurve, passingAtSize, percentOf } from "../grading/curve.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
@@ -186,10 +187,8 @@ function heldLimits(
     measuredPct: number | undefined,
     limits: Limits,
   ): HeldLimit => {
-    if (measuredPct === undefined) {
-      return { what, kind, measuredPct, limits, verdict: "not measured", about };
-    }
-    const verdict = isWithin(measuredPct, limits) ? "inside" : "outside";
+    let verdict: CriterionVerdict = "not measured";
+    if (measuredPct !== undefined) verdict = isWithin(measuredPct, limits) ? "inside" : "outside";
     return { what, kind, measuredPct, limits, verdict, about };
   };
   return [
@@ -298,25 +297,22 @@ const HONESTY: Readonly<Partial<Record<GuidanceEntry["basis"], Text>>> = {
   cited: say`The values come from a secondary citation; the source itself was not read`,
 };
 
-interface Limits {
-  readonly minPct?: number;
-  readonly maxPct?: number;
-  /** The largest value itself no longer counts as inside. */
-  readonly below?: boolean;
+type Limits = Omit<ConsistencyLimit, "quantity">;
+
+/** A recommended range as its source states it, in percent: either end may be open. */
+export function recommendedRange(low: number | undefined, high: number | undefined): Text {
+  if (high === undefined) return say`from ${low ?? 0} %`;
+  return low === undefined ? say`up to ${high} %` : say`${low} to ${high} %`;
 }
 
 function rangeWords({ minPct, maxPct, below }: Limits): Text {
-  if (maxPct === undefined) return say`from ${minPct ?? 0} %`;
-  if (minPct === undefined) return below ? say`below ${maxPct} %` : say`up to ${maxPct} %`;
-  return below ? say`${minPct} to below ${maxPct} %` : say`${minPct} to ${maxPct} %`;
+  if (!below || maxPct === undefined) return recommendedRange(minPct, maxPct);
+  return minPct === undefined ? say`below ${maxPct} %` : say`${minPct} to below ${maxPct} %`;
 }
 
 /** By how many points a percentage lies within limits; negative where it lies beyond one of them. */
 function marginWithin(measuredPct: number, { minPct, maxPct }: Limits): number {
-  return Math.min(
-    measuredPct - (minPct ?? Number.NEGATIVE_INFINITY),
-    (maxPct ?? Number.POSITIVE_INFINITY) - measuredPct,
-  );
+  return Math.min(measuredPct - (minPct ?? -Infinity), (maxPct ?? Infinity) - measuredPct);
 }
 
 function isWithin(measuredPct: number, limits: Limits): boolean {
@@ -440,25 +436,17 @@ export function selectionClass(
   plasticityIndexPct: number,
   sandPct?: number,
 ): SelectionClass {
-  for (const [name, value] of Object.entries({ linearShrinkagePct, plasticityIndexPct })) {
-    if (Number.isNaN(value)) throw new RangeError(`invalid \`${name}\`: NaN; expected a number`);
+  const soil = { linearShrinkagePct, plasticityIndexPct };
+  const quantities = Object.keys(soil) as (keyof typeof soil)[];
+  for (const name of quantities) {
+    checkThat(!Number.isNaN(soil[name]), { [name]: soil[name] }, "a number");
   }
-  const [low, high] = [favourableBelow, unfavourableAbove];
-  if (linearShrinkagePct < low.linearShrinkagePct && plasticityIndexPct < low.plasticityIndexPct) {
-    return "favourable";
-  }
-  if (
-    linearShrinkagePct > high.linearShrinkagePct &&
-    plasticityIndexPct > high.plasticityIndexPct
-  ) {
-    return "unfavourable";
-  }
-  const between =
-    linearShrinkagePct >= low.linearShrinkagePct &&
-    linearShrinkagePct <= high.linearShrinkagePct &&
-    plasticityIndexPct >= low.plasticityIndexPct &&
-    plasticityIndexPct <= high.plasticityIndexPct;
-  if (!between || sandPct === undefined) return "not classified";
+  const isBelow = quantities.map((name) => soil[name] < favourableBelow[name]);
+  const isAbove = quantities.map((name) => soil[name] > unfavourableAbove[name]);
+  if (isBelow.every(Boolean)) return "favourable";
+  if (isAbove.every(Boolean)) return "unfavourable";
+  const isBetween = ![...isBelow, ...isAbove].some(Boolean);
+  if (!isBetween || sandPct === undefined) return "not classified";
   return sandPct < sand.limitPct ? sand.below : sand.fromThere;
 }
 
@@ -485,33 +473,21 @@ export function guidanceFindings(
     ({ quantity }) =>
       CHEMISTRY.includes(quantity) && measured[quantity as keyof MeasuredConsistency] === undefined,
   );
-  const findings: Finding[] = [];
-  if (!isForStabilisedEarth(entry)) {
-    const stabilised = new Set(GUIDANCE_ENTRIES.filter(isForStabilisedEarth).map(shortSource));
-    findings.push(
-      finding(place, "note", "guidance-for-other-earth", {
-        message: say`“${entry.title}” was not written for cement-stabilised rammed earth: its limits are a guide to the soil only.`,
-        expected: say`a recommendation for cement-stabilised rammed earth`,
-        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts([...stabilised])}. State in the report why this one was chosen.`,
-      }),
-    );
-  }
-  if (untested.length > 0) {
-    const names = joinTexts(untested.map(({ quantity }) => QUANTITIES[quantity][0]));
-    findings.push(
-      finding(place, "note", "guidance-not-tested", {
-        message: say`“${entry.title}” limits quantities that were not tested here: ${names}.`,
-        expected: joinTexts(
-          untested.map(({ quantity, min, max }) => {
-            const [name] = QUANTITIES[quantity];
-            return say`${name} ${otherRange({ quantity, min, max })}`;
-          }),
-        ),
-        remedy: say`Have the soil tested for them. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
-      }),
-    );
-  }
-  return findings;
+  const stabilised = new Set(GUIDANCE_ENTRIES.filter(isForStabilisedEarth).map(shortSource));
+  const nameOf = ({ quantity }: OtherLimit) => QUANTITIES[quantity][0];
+  const limits = untested.map((limit) => say`${nameOf(limit)} ${otherRange(limit)}`);
+  return [
+    ...findingIf(!isForStabilisedEarth(entry), place, "note", "guidance-for-other-earth", {
+      message: say`“${entry.title}” was not written for cement-stabilised rammed earth: its limits are a guide to the soil only.`,
+      expected: say`a recommendation for cement-stabilised rammed earth`,
+      remedy: say`Compare it with what was written for stabilised earth: ${joinTexts([...stabilised])}. State in the report why this one was chosen.`,
+    }),
+    ...findingIf(untested.length > 0, place, "note", "guidance-not-tested", {
+      message: say`“${entry.title}” limits quantities that were not tested here: ${joinTexts(untested.map(nameOf))}.`,
+      expected: joinTexts(limits),
+      remedy: say`Have the soil tested for them. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
+    }),
+  ];
 }
 
 /**

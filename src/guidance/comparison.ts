@@ -7,9 +7,12 @@ import {
   checkGuidance,
   type GuidanceCheck,
   type MeasuredConsistency,
+  recommendedRange,
 } from "./check.js";
 import { type FractionName, type GuidanceEntry, shortSource } from "./entry.js";
 import { verdictProbability } from "./probability.js";
+
+export { recommendedRange } from "./check.js";
 
 /** One thing that several sources limit, each in its own way. */
 export interface GuidanceDisagreement {
@@ -76,24 +79,20 @@ export function compareGuidance(
   const checks = entries.map((entry) => checkGuidance(curve, entry, measured));
   const groups = new Map<string, Side[]>();
   for (const check of checks) {
-    const probability =
-      curves.length > 0 ? verdictProbability(curve, curves, check.entry, measured) : undefined;
-    for (const [index, criterion] of check.criteria.entries()) {
-      if (criterion.kind === "class") continue;
-      if (criterion.kind === "passing" && check.entry.derived) continue;
+    const { entry, criteria } = check;
+    const sure = curves.length > 0 ? verdictProbability(curve, curves, entry, measured) : undefined;
+    for (const [index, criterion] of criteria.entries()) {
+      if (criterion.kind === "class" || (criterion.kind === "passing" && entry.derived)) continue;
       // The English words are the key: they hold what is limited and the sizes that it means.
-      const key = render(named(criterion, check.entry));
-      groups.set(key, [
-        ...(groups.get(key) ?? []),
-        { check, criterion, probability: probability?.criteria[index].probability },
-      ]);
+      const key = render(named(criterion, entry));
+      const side = { check, criterion, probability: sure?.criteria[index].probability };
+      groups.set(key, [...(groups.get(key) ?? []), side]);
     }
   }
-  const disagreements = [...groups.values()].flatMap((group) => {
-    const found = disagreement(group);
-    return found ? [found] : [];
-  });
-  return { checks, disagreements };
+  return {
+    checks,
+    disagreements: [...groups.values()].flatMap((group) => disagreement(group) ?? []),
+  };
 }
 
 /** What the sides of one limit say about this soil; undefined where all say the same. */
@@ -152,10 +151,4 @@ function named({ what, fraction }: CriterionCheck, { boundariesMm }: GuidanceEnt
     sandAndGravel: say`above ${silt} mm`,
   };
   return say`${what} (${sizes[fraction]})`;
-}
-
-/** A recommended range as its source states it, in percent: either end may be open. */
-export function recommendedRange(low: number | undefined, high: number | undefined): Text {
-  if (high === undefined) return say`from ${low ?? 0} %`;
-  return low === undefined ? say`up to ${high} %` : say`${low} to ${high} %`;
 }

@@ -92,13 +92,13 @@ export function envelopeRemarks(entry: GuidanceEntry): Text[] {
 export function derivedBand(
   boundariesMm: GuidanceEntry["boundariesMm"],
   limits: readonly (readonly [fraction: FractionName, minPct: number, maxPct: number])[],
-): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
+): Pick<GuidanceEntry, "boundariesMm" | "fractions" | "points" | "derived"> {
   const upTo: Partial<Record<FractionName, number>> = boundariesMm;
   const fractions = limits.map(([fraction, minPct, maxPct]) => ({ fraction, minPct, maxPct }));
   const ends = fractions.map(({ fraction, ...shares }, index) =>
     index === fractions.length - 1 ? shares : { ...shares, upToMm: upTo[fraction] },
   );
-  return { fractions, points: deriveBand(ends), derived: true };
+  return { boundariesMm, fractions, points: deriveBand(ends), derived: true };
 }
 
 /** A fraction between its neighbour's upper size and its own; percent of the dry mass. */

@@ -5,7 +5,7 @@ import {
   type WrittenNumber,
   type WrittenQuantity,
 } from "../words/message.js";
-import { convertFromBase, type Dimension } from "./units.js";
+import { convertFromBase } from "./units.js";
 
 /**
  * Writes a number for a person: a fixed count of significant digits, never in exponent form,
@@ -57,52 +57,23 @@ export function formatPlain(value: number, significantDigits = 4): WrittenNumber
 /** What a person reads: SI, or United States customary units. Inside, all is SI. */
 export type UnitSystem = "SI" | "US";
 
+/** The dimension of each kind of value, and the units that it is shown in. */
+const DISPLAY = {
+  // Sieve openings are printed in mm beside the designation in US lab sheets too.
+  size: { dimension: "length", SI: "mm", US: "mm" },
+  length: { dimension: "length", SI: "m", US: "ft" },
+  depth: { dimension: "length", SI: "mm", US: "in" },
+  mass: { dimension: "mass", SI: "kg", US: "lb" },
+  volume: { dimension: "volume", SI: "m³", US: "yd³" },
+  density: { dimension: "density", SI: "kg/m³", US: "lb/ft³" },
+  stress: { dimension: "stress", SI: "MPa", US: "psi" },
+  force: { dimension: "force", SI: "kN", US: "lbf" },
+  temperature: { dimension: "temperature", SI: "°C", US: "°F" },
+  ratio: { dimension: "ratio", SI: "%", US: "%" },
+} as const;
+
 /** A dimension as it is shown: `length` is that of a wall, `depth` that of a lift. */
-export type DisplayKind =
-  | "size"
-  | "length"
-  | "depth"
-  | "mass"
-  | "volume"
-  | "density"
-  | "stress"
-  | "force"
-  | "temperature"
-  | "ratio";
-
-interface DisplayUnit {
-  readonly unit: string;
-  readonly symbol: string;
-  readonly dimension: Dimension;
-}
-
-const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayUnit>>>> = {
-  SI: {
-    size: { unit: "mm", symbol: "mm", dimension: "length" },
-    length: { unit: "m", symbol: "m", dimension: "length" },
-    depth: { unit: "mm", symbol: "mm", dimension: "length" },
-    mass: { unit: "kg", symbol: "kg", dimension: "mass" },
-    volume: { unit: "m3", symbol: "m³", dimension: "volume" },
-    density: { unit: "kg/m3", symbol: "kg/m³", dimension: "density" },
-    stress: { unit: "MPa", symbol: "MPa", dimension: "stress" },
-    force: { unit: "kN", symbol: "kN", dimension: "force" },
-    temperature: { unit: "C", symbol: "°C", dimension: "temperature" },
-    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
-  },
-  US: {
-    // Sieve openings are printed in mm beside the designation in US lab sheets too.
-    size: { unit: "mm", symbol: "mm", dimension: "length" },
-    length: { unit: "ft", symbol: "ft", dimension: "length" },
-    depth: { unit: "in", symbol: "in", dimension: "length" },
-    mass: { unit: "lb", symbol: "lb", dimension: "mass" },
-    volume: { unit: "yd3", symbol: "yd³", dimension: "volume" },
-    density: { unit: "lb/ft3", symbol: "lb/ft³", dimension: "density" },
-    stress: { unit: "psi", symbol: "psi", dimension: "stress" },
-    force: { unit: "lbf", symbol: "lbf", dimension: "force" },
-    temperature: { unit: "F", symbol: "°F", dimension: "temperature" },
-    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
-  },
-};
+export type DisplayKind = keyof typeof DISPLAY;
 
 /**
  * Converts a value in base units to the number that a person reads in the study's unit system.
@@ -111,8 +82,7 @@ const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayU
  * displayValue(2.068427, "stress", "US") // => 300.0
  */
 export function displayValue(value: number, kind: DisplayKind, system: UnitSystem): number {
-  const { unit, dimension } = DISPLAY[system][kind];
-  return convertFromBase(value, unit, dimension);
+  return convertFromBase(value, DISPLAY[kind][system], DISPLAY[kind].dimension);
 }
 
 /**
@@ -122,7 +92,7 @@ export function displayValue(value: number, kind: DisplayKind, system: UnitSyste
  * displayUnit("density", "US") // => "lb/ft³"
  */
 export function displayUnit(kind: DisplayKind, system: UnitSystem): string {
-  return DISPLAY[system][kind].symbol;
+  return DISPLAY[kind][system];
 }
 
 /**

@@ -143,11 +143,14 @@ export function convertToBase(
   unit: string,
   dimension: Dimension,
 ): number | undefined {
-  const scales = UNITS[dimension].scales;
+  const scale = scaleOf(unit, dimension);
+  return scale && (value + (scale.offset ?? 0)) * scale.factor;
+}
+
+function scaleOf(unit: string, dimension: Dimension): UnitScale | undefined {
+  const { scales } = UNITS[dimension];
   const name = normaliseUnit(unit);
-  if (!Object.hasOwn(scales, name)) return undefined;
-  const scale = scales[name];
-  return (value + (scale.offset ?? 0)) * scale.factor;
+  return Object.hasOwn(scales, name) ? scales[name] : undefined;
 }
 
 /**
@@ -160,71 +163,52 @@ export function convertToBase(
  * convertFromBase(1900, "lb/ft3", "density") // => 118.6131
  */
 export function convertFromBase(value: number, unit: string, dimension: Dimension): number {
-  const scales = UNITS[dimension].scales;
-  const name = normaliseUnit(unit);
-  if (!Object.hasOwn(scales, name)) {
-    throw new RangeError(
-      `invalid \`unit\`: ${unit}; expected one of ${Object.keys(scales).join(", ")}`,
-    );
+  const scale = scaleOf(unit, dimension);
+  if (!scale) {
+    const accepted = Object.keys(UNITS[dimension].scales).join(", ");
+    throw new RangeError(`invalid \`unit\`: ${unit}; expected one of ${accepted}`);
   }
-  const scale = scales[name];
   return value / scale.factor - (scale.offset ?? 0);
 }
 
-const SPELLINGS: Readonly<Record<string, string>> = {
-  µm: "um",
-  μm: "um",
-  micron: "um",
-  inch: "in",
-  inches: "in",
-  '"': "in",
-  "″": "in",
-  "in.": "in",
-  foot: "ft",
-  feet: "ft",
-  "'": "ft",
-  "′": "ft",
-  gram: "g",
-  grams: "g",
-  lbs: "lb",
-  pound: "lb",
-  pounds: "lb",
-  ounce: "oz",
-  ounces: "oz",
-  ton: "short ton",
-  tonne: "t",
-  cc: "cm3",
-  mL: "ml",
-  L: "l",
-  litre: "l",
-  "cu ft": "ft3",
-  "cu yd": "yd3",
-  pcf: "lb/ft3",
-  "g/cc": "g/cm3",
-  // As old testing machines and their reports write it.
-  "kg/cm2": "kgf/cm2",
-  "MN/m2": "MPa",
-  "lbf/in2": "psi",
-  "lb/in2": "psi",
-  mpa: "MPa",
-  kpa: "kPa",
-  kn: "kN",
-  kips: "kip",
-  n: "N",
-  degC: "C",
-  c: "C",
-  degF: "F",
-  f: "F",
-  percent: "%",
-  minute: "min",
-  minutes: "min",
-  sec: "s",
-  hour: "h",
-  hours: "h",
-  days: "d",
-  weeks: "week",
-  "g/L": "g/l",
+/** Other ways in which laboratories and builders write a unit. */
+const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
+  um: ["µm", "μm", "micron"],
+  in: ["inch", "inches", '"', "″", "in."],
+  ft: ["foot", "feet", "'", "′"],
+  g: ["gram", "grams"],
+  lb: ["lbs", "pound", "pounds"],
+  oz: ["ounce", "ounces"],
+  "short ton": ["ton"],
+  t: ["tonne"],
+  cm3: ["cc"],
+  ml: ["mL"],
+  l: ["L", "litre"],
+  ft3: ["cu ft"],
+  yd3: ["cu yd"],
+  "lb/ft3": ["pcf"],
+  "g/cm3": ["g/cc"],
+  "kgf/cm2": ["kg/cm2"],
+  MPa: ["MN/m2", "mpa"],
+  psi: ["lbf/in2", "lb/in2"],
+  kPa: ["kpa"],
+  kN: ["kn"],
+  kip: ["kips"],
+  N: ["n"],
+  C: ["degC", "c"],
+  F: ["degF", "f"],
+  "%": ["percent"],
+  min: ["minute", "minutes"],
+  s: ["sec"],
+  h: ["hour", "hours"],
+  d: ["days"],
+  week: ["weeks"],
+  "g/l": ["g/L"],
 };
+
+const PLAIN = new Map(
+  Object.entries(SPELLINGS).flatMap(([unit, others]) => others.map((other) => [other, unit])),
+);
 
 /**
  * Brings the usual spellings of a unit to the one plain spelling that `UNITS` knows:
@@ -243,5 +227,5 @@ export function normaliseUnit(text: string): string {
     .replace(/³|\^3/g, "3")
     .replace(/²|\^2/g, "2")
     .replace(/^°\s*/, "");
-  return Object.hasOwn(SPELLINGS, plain) ? SPELLINGS[plain] : plain;
+  return PLAIN.get(plain) ?? plain;
 }

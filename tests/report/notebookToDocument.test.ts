@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readBlock } from "../../src/blocks/kinds.js";
-import { cellAlign } from "../../src/blocks/part.js";
+import { gridSides, type Side } from "../../src/blocks/part.js";
 import { cleanSvg } from "../../src/report/cleanSvg.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { markdownToNodes } from "../../src/report/markdown.js";
@@ -165,10 +165,12 @@ test("cleanSvg writes namespaces as a browser asks for them, and leaves out what
 });
 
 test("numbers stand right, words left, and an empty cell decides nothing", () => {
-  expect(cellAlign(undefined, ["1.2", "–", "< 3 %", "5–20 %"])).toBe("right");
-  expect(cellAlign(undefined, ["1.2", "B 2"])).toBe("left");
-  expect(cellAlign(undefined, ["", "–"])).toBe("left");
-  expect(cellAlign("left", ["1"])).toBe("left");
+  const sideOf = (cells: readonly string[], align?: Side) =>
+    gridSides({ columns: [{ header: "", align }], rows: cells.map((cell) => [cell]) })[0];
+  expect(sideOf(["1.2", "–", "< 3 %", "5–20 %"])).toBe("right");
+  expect(sideOf(["1.2", "B 2"])).toBe("left");
+  expect(sideOf(["", "–"])).toBe("left");
+  expect(sideOf(["1"], "left")).toBe("left");
 });
 
 test("a date is written out, and a day that is none is refused", () => {

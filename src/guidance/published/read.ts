@@ -27,7 +27,6 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "read",
     confidence: "read",
-    boundariesMm: { clay: 0.002, silt: 0.02, sand: 2 },
     ...derivedBand({ clay: 0.002, silt: 0.02, sand: 2 }, [
       ["clay", 5, 20],
       ["silt", 15, 30],

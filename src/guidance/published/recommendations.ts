@@ -37,7 +37,6 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "medium",
-    boundariesMm: BS,
     ...derivedBand(BS, [
       ["clay", 8, 30],
       ["silt", 10, 25],
@@ -62,7 +61,6 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "low",
-    boundariesMm: BS,
     ...derivedBand(BS, [
       ["clay", 5, 18],
       ["silt", 10, 40],

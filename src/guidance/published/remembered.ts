@@ -18,7 +18,6 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "medium-high",
-    boundariesMm: BS,
     ...derivedBand(BS, [
       ["clay", 5, 20],
       ["silt", 10, 30],
@@ -48,7 +47,6 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "medium",
-    boundariesMm: BS,
     ...derivedBand(BS, [
       ["clay", 5, 15],
       ["silt", 15, 30],
@@ -68,7 +66,6 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "medium",
-    boundariesMm: BS,
     ...derivedBand(BS, [
       ["clay", 0, 20],
       ["silt", 10, 30],
@@ -89,7 +86,6 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     },
     basis: "memory",
     confidence: "medium",
-    boundariesMm: { clay: 0.002, silt: 0.06, sand: 2 },
     ...derivedBand({ clay: 0.002, silt: 0.06, sand: 2 }, [
       ["clay", 15, 25],
       ["silt", 20, 35],
