@@ -6,33 +6,24 @@ import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain, quantity } from "./cell.js";
-import { listOf, quantityCells, tableOf } from "./tableOf.js";
+import { type ListLine, listOf, type Optional, quantityCells, tableOf } from "./tableOf.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
-  const box = longBoxItems(limits);
-  return {
-    kind: "keyValues",
-    caption: say`Consistency and shrinkage: ${name}`,
-    items: limits.nonPlastic
-      ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }, ...box]
-      : [
-          { label: say`Liquid limit`, value: liquidLimitText(limits) },
-          { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
-          { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
-          { label: say`A-line at this liquid limit`, value: aLineText(limits) },
-          { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
-          ...(limits.reported
-            ? [
-                {
-                  label: say`Readings`,
-                  value: say`reported by the laboratory without readings, at least in part`,
-                },
-              ]
-            : []),
-          ...box,
+  const plasticity: Optional<ListLine>[] = limits.nonPlastic
+    ? [[say`Plasticity`, say`non-plastic, as reported by the laboratory`]]
+    : [
+        [say`Liquid limit`, liquidLimitText(limits)],
+        [say`Plastic limit`, percent(limits.plasticLimitPct)],
+        [say`Plasticity index`, percent(limits.plasticityIndexPct)],
+        [say`A-line at this liquid limit`, aLineText(limits)],
+        [say`Linear shrinkage (bar)`, percent(limits.linearShrinkagePct)],
+        limits.reported && [
+          say`Readings`,
+          say`reported by the laboratory without readings, at least in part`,
         ],
-  };
+      ];
+  return listOf(say`Consistency and shrinkage: ${name}`, [...plasticity, ...longBoxLines(limits)]);
 }
 
 function percent(value: number | undefined): Text {
@@ -60,25 +51,26 @@ function aLineText({ aLinePct, aboveALine }: ConsistencyResult): Text {
 }
 
 /** The long field box, apart from the bar. */
-function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
+function longBoxLines({ longBox }: ConsistencyResult): ListLine[] {
   if (!longBox) return [];
   const { shrinkageMm, shrinkagePct, per600Mm, advice, caution } = longBox;
   return [
-    {
-      label: say`Long box (field test)`,
-      value: say`${fixed(shrinkagePct, 1)} %: ${plain(shrinkageMm)} mm, or ${plain(per600Mm)} mm of a box of 600 mm`,
-    },
-    ...advice.map(({ source, soilToCement }) => ({
-      label: say`Long box, cement for pressed blocks by loose volume`,
-      value:
+    [
+      say`Long box (field test)`,
+      say`${fixed(shrinkagePct, 1)} %: ${plain(shrinkageMm)} mm, or ${plain(per600Mm)} mm of a box of 600 mm`,
+    ],
+    ...advice.map(
+      ({ source, soilToCement }): ListLine => [
+        say`Long box, cement for pressed blocks by loose volume`,
         soilToCement === undefined
           ? say`beyond the table (${source})`
           : say`1 part to ${soilToCement} parts of soil (${source})`,
-    })),
-    {
-      label: say`Bar and long box`,
-      value: say`The two shrinkages are not comparable: the box is filled wetter, is longer and dries in the open. ${caution}`,
-    },
+      ],
+    ),
+    [
+      say`Bar and long box`,
+      say`The two shrinkages are not comparable: the box is filled wetter, is longer and dries in the open. ${caution}`,
+    ],
   ];
 }
 

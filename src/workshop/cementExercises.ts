@@ -16,8 +16,8 @@ import { strengthBound } from "../strength/regression/bounds.js";
 import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { joinTexts, say, type Text } from "../words/message.js";
-import { answerable, type Exercise, one, three } from "./exercise.js";
+import { joinTexts, say } from "../words/message.js";
+import { answerable, type Exercise, type NoLesson, one, three } from "./exercise.js";
 import { fewerBlocks } from "./fewerBlocks.js";
 
 /** The tested blocks of a class and what is required of them. */
@@ -29,17 +29,11 @@ export interface ClassStrength {
   readonly leastCement: LeastCement;
 }
 
-/** Why the blocks of a study do not serve the lesson. */
-export interface NoClassStrength {
-  readonly status: "none";
-  readonly message: Text;
-}
-
 /** The blocks of a computed study, or why the lesson on cement cannot be given with them. */
 export function classStrength({
   config,
   strength,
-}: Pick<StudyResult, "config" | "strength">): ClassStrength | NoClassStrength {
+}: Pick<StudyResult, "config" | "strength">): ClassStrength | NoLesson {
   const requirement = config.strength?.requirement;
   if (!strength?.leastCement || !requirement) {
     return {

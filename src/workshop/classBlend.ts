@@ -13,7 +13,8 @@ import type { TableBlock } from "../blocks/block.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
+import type { NoLesson } from "./exercise.js";
 
 export interface ClassBlendInput {
   /** The soil first, then the sand that is added by hand, then whatever else is at hand. */
@@ -48,12 +49,6 @@ export interface ClassBlend extends Omit<ClassBlendInput, "target" | "names"> {
   readonly changes: readonly BucketChange[];
 }
 
-/** Why there is no blend by hand. */
-export interface NoClassBlend {
-  readonly status: "none";
-  readonly message: Text;
-}
-
 /** Upper sizes of fines: of ISO 14688-1 and of the United States; the target names one of them. */
 const FINES_MM = [SIZE_BOUNDARIES.iso14688.siltMm, SIZE_BOUNDARIES.astm.siltMm];
 
@@ -75,7 +70,7 @@ const FINES_MM = [SIZE_BOUNDARIES.iso14688.siltMm, SIZE_BOUNDARIES.astm.siltMm];
  * const blend = classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] });
  * [blend.byHand.sandToOneOfSoil, blend.design.shares[0].sharePct] // => [0.3333, 73.3287]
  */
-export function classBlend(input: ClassBlendInput): ClassBlend | NoClassBlend {
+export function classBlend(input: ClassBlendInput): ClassBlend | NoLesson {
   const { materials, looseDryDensityKgM3, names = materials.map(({ id }) => id) } = input;
   if (materials.length < 2) {
     return { status: "none", message: say`A blend needs two materials, a soil and a sand.` };

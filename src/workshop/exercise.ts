@@ -82,6 +82,12 @@ export interface ChoiceExercise extends ExerciseText {
 /** A question of a workshop with its answer, computed from the data of the class. */
 export type Exercise = NumberExercise | ChoiceExercise;
 
+/** Why what a class has does not serve a lesson. */
+export interface NoLesson {
+  readonly status: "none";
+  readonly message: Text;
+}
+
 /** The options of a question that is answered by yes or no. */
 export const YES_OR_NO: readonly ChoiceOption[] = [
   { key: "yes", text: say`yes` },

@@ -1,14 +1,12 @@
 /** Exercises that answer. @module */
 export { answerKey, mistakesTable } from "./answerKey.js";
 export { blendingExercises } from "./blendingExercises.js";
-export type { ClassStrength, NoClassStrength } from "./cementExercises.js";
-export { cementExercises, classStrength } from "./cementExercises.js";
+export { type ClassStrength, cementExercises, classStrength } from "./cementExercises.js";
 export {
   blendsTable,
   type ClassBlend,
   type ClassBlendInput,
   classBlend,
-  type NoClassBlend,
 } from "./classBlend.js";
 export * from "./classBlocks.js";
 export { blockRows, classRows, classRowsTable } from "./classRows.js";
@@ -21,6 +19,7 @@ export type {
   ChoiceOption,
   Exercise,
   Mistake,
+  NoLesson,
   NumberExercise,
 } from "./exercise.js";
 export { acceptedRange } from "./exercise.js";
