@@ -159,8 +159,14 @@ export interface CharacteristicRule {
   readonly basis: "read" | "own calculation" | "memory";
 }
 
-const EN1990 = say`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`;
-const TOLERANCE = say`Exact one-sided tolerance factor, noncentral t; own calculation`;
+const EN1990 = {
+  source: say`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`,
+  basis: "read",
+} as const;
+const TOLERANCE = {
+  source: say`Exact one-sided tolerance factor, noncentral t; own calculation`,
+  basis: "own calculation",
+} as const;
 
 /**
  * The rules for a characteristic (5 %) strength from a handful of blocks. They differ widely for few
@@ -177,8 +183,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "normal",
     factorKind: "prediction-unknown",
     minBlocks: 3,
-    source: EN1990,
-    basis: "read",
+    ...EN1990,
   },
   {
     id: "en1990-lognormal",
@@ -187,8 +192,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "lognormal",
     factorKind: "prediction-unknown",
     minBlocks: 3,
-    source: EN1990,
-    basis: "read",
+    ...EN1990,
   },
   {
     id: "en1990-normal-known",
@@ -197,8 +201,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "normal",
     factorKind: "prediction-known",
     minBlocks: 1,
-    source: EN1990,
-    basis: "read",
+    ...EN1990,
   },
   {
     id: "en1990-lognormal-known",
@@ -207,8 +210,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "lognormal",
     factorKind: "prediction-known",
     minBlocks: 1,
-    source: EN1990,
-    basis: "read",
+    ...EN1990,
   },
   {
     id: "tolerance-75",
@@ -217,8 +219,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "normal",
     factorKind: "tolerance-75",
     minBlocks: 2,
-    source: TOLERANCE,
-    basis: "own calculation",
+    ...TOLERANCE,
   },
   {
     id: "tolerance-95",
@@ -227,8 +228,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "normal",
     factorKind: "tolerance-95",
     minBlocks: 2,
-    source: TOLERANCE,
-    basis: "own calculation",
+    ...TOLERANCE,
   },
   {
     id: "tolerance-95-lognormal",
@@ -237,8 +237,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
     distribution: "lognormal",
     factorKind: "tolerance-95",
     minBlocks: 2,
-    source: TOLERANCE,
-    basis: "own calculation",
+    ...TOLERANCE,
   },
   {
     id: "margin-1.65",

@@ -128,7 +128,9 @@ const [AMONG_LIKE, IN_SHEET] = [6, 30];
 function unitFindings(blocks: readonly SpecimenRecord[], file: string): Finding[] {
   return blocks.flatMap((block): Finding[] => {
     const others = blocks.filter((other) => other !== block);
-    const like = others.filter((other) => alikeKey(other) === alikeKey(block));
+    const like = others.filter(
+      ({ cementPct, ageDays }) => cementPct === block.cementPct && ageDays === block.ageDays,
+    );
     const group = like.length >= 2 ? like : others;
     if (group.length < 2) return [];
     const usual = median(group.map(({ strengthMpa }) => strengthMpa));
