@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import { parse, stringify } from "yaml";
 import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
@@ -27,7 +27,7 @@ import {
   parseMaterial,
   terminalAsker,
 } from "./newQuestions.js";
-import { outputProblem } from "./output.js";
+import { writeNewFolder } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
 const OPTIONS = {
@@ -178,9 +178,7 @@ async function write(
   text: string,
   copySheets: (draft: string) => Promise<void>,
 ): Promise<string> {
-  const draft = `${folder}.${process.pid}.part`;
-  try {
-    await mkdir(draft, { recursive: true });
+  return writeNewFolder(folder, async (draft) => {
     await copySheets(draft);
     await writeFile(join(draft, STUDY_FILE), text);
     const schema = JSON.stringify(studyJsonSchema("7"), undefined, 2);
@@ -193,14 +191,8 @@ async function write(
         `${formatFindings(computed.findings)}\n\nThese answers give no study that computes. Nothing was written.`,
       );
     }
-    // An empty folder may be replaced; a filled one makes the rename fail.
-    await rename(draft, folder);
     return render(countFindings(computed.findings));
-  } catch (problem) {
-    throw outputProblem(folder, problem);
-  } finally {
-    await rm(draft, { recursive: true, force: true });
-  }
+  });
 }
 
 async function refuseFilled(folder: string): Promise<void> {
@@ -215,17 +207,14 @@ async function refuseFilled(folder: string): Promise<void> {
 
 const EXAMPLES = { SI: "reading-room", US: "bus-shelter" } as const;
 
+const SHEETS = ["sieve", "hydrometer", "limits"] as const;
+/** Entries of a material that a new study borrows from an example. */
+const BORROWED = ["particle-density", "loose-bulk-density", "moisture", "price"] as const;
+
 /** A material of an example study, as its file has it. */
-interface TemplateMaterial extends NewMaterial {
-  readonly id: string;
-  readonly sieve: SheetSource;
-  readonly hydrometer?: SheetSource;
-  readonly limits?: SheetSource;
-  readonly "particle-density": string;
-  readonly "loose-bulk-density": string;
-  readonly moisture: string;
-  readonly price?: string;
-}
+type TemplateMaterial = NewMaterial &
+  Readonly<Partial<Record<(typeof SHEETS)[number], SheetSource>>> &
+  Readonly<Partial<Record<(typeof BORROWED)[number], string>>>;
 
 /** The entries of an example study that a new one begins with. */
 interface StudyTemplate {
@@ -277,8 +266,6 @@ export function templateAnswers(units: "SI" | "US"): NewAnswers {
     strength: strength.requirement.strength,
   };
 }
-
-const SHEETS = ["sieve", "hydrometer", "limits"] as const;
 
 /** A material of a new study: whose numbers it borrows, and which example sheets are copied for it. */
 interface PlacedMaterial extends NewMaterial {
@@ -343,7 +330,12 @@ const OPEN_TARGET = `# What the blend aims at: the designer must choose it, and 
 
 const line = (key: string, value: unknown) =>
   stringify({ [key]: value }, { lineWidth: 0 }).trimEnd();
-const indented = (text: string, by: string) => text.replace(/^(?=.)/gm, by);
+/** Lines as an item of a list. */
+const listed = (lines: readonly string[]) =>
+  lines
+    .join("\n")
+    .replace(/^(?=.)/gm, "    ")
+    .replace(/^ {4}/, "  - ");
 
 function materialLines({ id, name, role, model, sheets }: PlacedMaterial): string {
   const share = role === "soil" ? [line("share", { min: "30 %" })] : [];
@@ -352,12 +344,12 @@ function materialLines({ id, name, role, model, sheets }: PlacedMaterial): strin
     line("name", name),
     line("role", role),
     ...sheets.map(({ test, to }) => `${line(test, to)}    # ${INVENTED_MARKS.sheet}`),
-    ...(["particle-density", "loose-bulk-density", "moisture", "price"] as const)
-      .filter((key) => model[key] !== undefined)
-      .map((key) => `${line(key, model[key])}    # ${INVENTED_MARKS.entry}`),
+    ...BORROWED.filter((key) => model[key] !== undefined).map(
+      (key) => `${line(key, model[key])}    # ${INVENTED_MARKS.entry}`,
+    ),
     ...share,
-  ].join("\n");
-  return indented(lines, "    ").replace(/^ {4}/, "  - ");
+  ];
+  return listed(lines);
 }
 
 /** The order in which invented sheets give way to one's own, each step resting on the one before. */
@@ -566,6 +558,6 @@ function openMaterial(
     ...openKeys(units).flatMap(([key, value, says]) =>
       key in sheets ? [] : [`# ${key}: ${value}    # ${says}`],
     ),
-  ].join("\n");
-  return indented(lines, "    ").replace(/^ {4}/, "  - ");
+  ];
+  return listed(lines);
 }

@@ -1,16 +1,6 @@
 import { existsSync } from "node:fs";
-import {
-  cp,
-  mkdir,
-  mkdtemp,
-  readdir,
-  readFile,
-  rename,
-  rm,
-  rmdir,
-  writeFile,
-} from "node:fs/promises";
-import { basename, dirname, join, resolve } from "node:path";
+import { cp, mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
 import { STUDY_FILE } from "../findings/finding.js";
 import {
   joinText,
@@ -26,7 +16,7 @@ import type { Language } from "../words/render.js";
 import { type ClassDay, openClass } from "../workshop/openClass.js";
 import { answerPaper, classForms, type Paper, worksheet } from "../workshop/papers.js";
 import { CommandError, EXIT, oneOf, parseCall } from "./call.js";
-import { freshFolder, outputProblem } from "./output.js";
+import { freshFolder, writeNewFolder } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
 const DATA = "data-examples";
@@ -83,27 +73,13 @@ export async function notebooksCommand(words: readonly string[]): Promise<number
   return 0;
 }
 
-/** Makes a folder whole or not at all, and says what stands in it. */
+/** Makes a folder, and says what stands in it. */
 async function writeFolder(
   folder: string,
   write: (draft: string) => Promise<readonly string[]>,
 ): Promise<void> {
-  try {
-    await mkdir(dirname(folder), { recursive: true });
-    const draft = await mkdtemp(join(dirname(folder), `.${basename(folder)}-`));
-    try {
-      const names = await write(draft);
-      // an empty folder gives way; a folder filled meanwhile makes this fail, and stays
-      await mkdir(folder, { recursive: true });
-      await rmdir(folder);
-      await rename(draft, folder);
-      process.stdout.write(`In ${folder}:\n${names.map((name) => `  ${name}`).join("\n")}\n\n`);
-    } finally {
-      await rm(draft, { recursive: true, force: true });
-    }
-  } catch (problem) {
-    throw outputProblem(folder, problem);
-  }
+  const names = await writeNewFolder(folder, write);
+  process.stdout.write(`In ${folder}:\n${names.map((name) => `  ${name}`).join("\n")}\n\n`);
 }
 
 async function writeWorkingCopy(draft: string, wanted: Wanted): Promise<readonly string[]> {

@@ -1,5 +1,5 @@
 import { existsSync, lstatSync, readdirSync, rmSync, statSync } from "node:fs";
-import { link, rm, writeFile } from "node:fs/promises";
+import { link, mkdir, rename, rm, rmdir, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
@@ -90,6 +90,31 @@ export function newFile(call: Call): string | undefined {
   const out = call.text("out");
   if (out === undefined || !existsSync(out)) return out;
   throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
+}
+
+/**
+ * Makes a folder whole or not at all, and never over one that holds something.
+ *
+ * @param fill fills the draft whose path it is given.
+ */
+export async function writeNewFolder<T>(
+  folder: string,
+  fill: (draft: string) => Promise<T>,
+): Promise<T> {
+  const draft = join(dirname(folder), `.${basename(folder)}.${process.pid}.part`);
+  try {
+    await mkdir(draft, { recursive: true });
+    const made = await fill(draft);
+    // An empty folder gives way; a folder filled meanwhile makes this fail, and stays.
+    await mkdir(folder, { recursive: true });
+    await rmdir(folder);
+    await rename(draft, folder);
+    return made;
+  } catch (problem) {
+    throw outputProblem(folder, problem);
+  } finally {
+    await rm(draft, { recursive: true, force: true });
+  }
 }
 
 /** Prints a text, or writes it into a new file where one is named. */

@@ -86,8 +86,8 @@ export function asNotebook(value: unknown): NotebookFile {
     }
     return { ...checked, id } as NotebookCell;
   });
-  const metadata = isRecord(value.metadata) ? value.metadata : {};
   const minor = typeof value.nbformat_minor === "number" ? value.nbformat_minor : 0;
+  const metadata = record(value.metadata);
   return { nbformat: 4, nbformat_minor: Math.max(5, minor), metadata, cells };
 }
 
@@ -97,7 +97,7 @@ function checkCell(cell: unknown, place: string): Record<string, unknown> {
     wrong(`${place}.cell_type`, cell.cell_type, '"code", "markdown" or "raw"');
   }
   if (!isText(cell.source)) wrong(`${place}.source`, cell.source, "a text or a list of lines");
-  const metadata = isRecord(cell.metadata) ? cell.metadata : {};
+  const metadata = record(cell.metadata);
   if (cell.cell_type !== "code" || cell.outputs === undefined) return { ...cell, metadata };
   if (!Array.isArray(cell.outputs)) {
     return wrong(`${place}.outputs`, cell.outputs, "a list of outputs");
@@ -113,11 +113,9 @@ function checkOutput(output: unknown, place: string): CellOutput {
       if (!isText(output.text)) wrong(`${place}.text`, output.text, "a text or a list of lines");
       return output as unknown as StreamOutput;
     case "display_data":
-    case "execute_result": {
+    case "execute_result":
       if (!isRecord(output.data)) wrong(`${place}.data`, output.data, "an object");
-      const metadata = isRecord(output.metadata) ? output.metadata : {};
-      return { ...output, metadata } as unknown as DisplayOutput;
-    }
+      return { ...output, metadata: record(output.metadata) } as unknown as DisplayOutput;
     case "error":
       return errorOutput(output);
     // told by whoever wants to show it; a run replaces it
@@ -134,6 +132,11 @@ export function errorOutput({ ename, evalue, traceback }: Record<string, unknown
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** The entries of what may be any value. */
+export function record(value: unknown): Record<string, unknown> {
+  return isRecord(value) ? value : {};
 }
 
 /** Whether a value is a text as nbformat stores it. */
@@ -183,17 +186,6 @@ function storedOutput(output: CellOutput): CellOutput {
   return { output_type: "display_data", data, metadata: output.metadata };
 }
 
-/** A cell without the times of an earlier run; a code cell with what this run made. */
-function executedCell(
-  cell: NotebookCell,
-  count: number | null,
-  outputs: readonly CellOutput[],
-): NotebookCell {
-  const { execution: _, ...metadata } = cell.metadata;
-  if (cell.cell_type !== "code") return { ...cell, metadata };
-  return { ...cell, metadata, execution_count: count, outputs: outputs.map(storedOutput) };
-}
-
 /**
  * Makes the executed notebook: code cells numbered 1, 2, … as far as they were run, their outputs in
  * place of older ones, and metadata that is the same on every machine.
@@ -206,10 +198,12 @@ export function executedNotebook(
 ): NotebookFile {
   let run = 0;
   const cells = notebook.cells.map((cell) => {
-    if (cell.cell_type !== "code") return executedCell(cell, null, []);
-    const own = outputs[run];
+    // the times of an earlier run say nothing of this one
+    const { execution: _, ...metadata } = cell.metadata;
+    if (cell.cell_type !== "code") return { ...cell, metadata };
+    const made = outputs[run]?.map(storedOutput);
     run += 1;
-    return executedCell(cell, own === undefined ? null : run, own ?? []);
+    return { ...cell, metadata, execution_count: made ? run : null, outputs: made ?? [] };
   });
   const { display_name, language } = kernelSpec();
   return {

@@ -1,5 +1,6 @@
 import { withoutCellLines } from "./kernel/cellTrace.js";
 import type { KernelExecution } from "./kernel/client.js";
+import type { ProcessEnd } from "./kernel/process.js";
 import { joinText, type NotebookFile, tagsOf } from "./notebookFile.js";
 import { INJECTED_TAG } from "./parameters.js";
 
@@ -35,15 +36,13 @@ export type NotebookRun =
       readonly notebook: NotebookFile;
       readonly failure: CellFailure;
     }
-  | {
+  | (ProcessEnd & {
       readonly status: "kernel-died";
       readonly notebook: NotebookFile;
       /** The cell that ran; absent when the kernel did not even start. */
       readonly cell?: CellPlace;
-      readonly exitCode: number | null;
-      readonly signal: string | null;
       readonly kernelMessage: string;
-    }
+    })
   | {
       readonly status: "timed-out";
       readonly which: "start" | "cell" | "total";
@@ -128,16 +127,9 @@ function excerpt(source: string, line: number): string {
     .join("\n");
 }
 
-function endWords(end: {
-  readonly exitCode: number | null;
-  readonly signal: string | null;
-}): string {
-  if (end.signal !== null) return ` (signal ${end.signal})`;
-  return end.exitCode === null ? "" : ` (exit code ${end.exitCode})`;
-}
-
-function kernelSays(kernelMessage: string): string[] {
-  return kernelMessage === "" ? [] : ["", "The kernel says:", kernelMessage];
+function endWords({ exitCode, signal }: ProcessEnd): string {
+  if (signal !== null) return ` (signal ${signal})`;
+  return exitCode === null ? "" : ` (exit code ${exitCode})`;
 }
 
 /**
@@ -149,33 +141,32 @@ function kernelSays(kernelMessage: string): string[] {
  * const run = { status: "timed-out", which: "start", seconds: 60, notebook, kernelMessage: "" };
  * formatFailure(run) // => "The notebook kernel did not answer within 60 s of its start."
  */
-export function formatFailure(run: Exclude<NotebookRun, { status: "done" }>): string {
+export function formatFailure(run: Failed): string {
+  const { kernelMessage } = run.status === "cell-failed" ? run.failure : run;
+  const said = kernelMessage === "" ? [] : ["", "The kernel says:", kernelMessage];
+  return [...whatFailed(run), ...said].join("\n");
+}
+
+type Failed = Exclude<NotebookRun, { status: "done" }>;
+
+function whatFailed(run: Failed): string[] {
   if (run.status === "cell-failed") {
-    const { failure } = run;
-    const where = placeWords(failure);
-    if (failure.line === undefined) {
-      return [`The notebook stopped in ${where}.`, ...kernelSays(failure.kernelMessage)].join("\n");
-    }
-    return [
-      `The notebook stopped in ${where}, line ${failure.line}.`,
-      "",
-      excerpt(failure.source, failure.line),
-      ...kernelSays(failure.kernelMessage),
-    ].join("\n");
+    const { line, source } = run.failure;
+    const where = placeWords(run.failure);
+    if (line === undefined) return [`The notebook stopped in ${where}.`];
+    return [`The notebook stopped in ${where}, line ${line}.`, "", excerpt(source, line)];
   }
   const where = run.cell === undefined ? "" : ` in ${placeWords(run.cell)}`;
   if (run.status === "kernel-died") {
-    const how = endWords(run);
-    const head =
-      run.cell === undefined
-        ? `The notebook kernel did not start${how}.`
-        : `The notebook kernel ended${where}${how}.`;
-    return [head, ...kernelSays(run.kernelMessage)].join("\n");
+    const what = run.cell === undefined ? "did not start" : `ended${where}`;
+    return [`The notebook kernel ${what}${endWords(run)}.`];
   }
-  const head = {
-    start: `The notebook kernel did not answer within ${run.seconds} s of its start.`,
-    cell: `The notebook was stopped${where}: it ran longer than the ${run.seconds} s allowed for a cell.`,
-    total: `The notebook was stopped${where}: it ran longer than the ${run.seconds} s allowed for the whole.`,
-  }[run.which];
-  return [head, ...kernelSays(run.kernelMessage)].join("\n");
+  const { which, seconds } = run;
+  if (which === "start") {
+    return [`The notebook kernel did not answer within ${seconds} s of its start.`];
+  }
+  const part = which === "cell" ? "a cell" : "the whole";
+  return [
+    `The notebook was stopped${where}: it ran longer than the ${seconds} s allowed for ${part}.`,
+  ];
 }

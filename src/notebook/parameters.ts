@@ -116,13 +116,12 @@ export function injectParameters(
       declared?.find((known) => known.name === name),
     ),
   );
-  const taken = new Set(cells.map(({ id }) => id));
-  const id = ["", "-1", "-2", "-3"]
-    .map((end) => INJECTED_TAG + end)
-    .find((name) => !taken.has(name));
+  const taken = new Set(cells.map((cell) => cell.id));
+  let id = INJECTED_TAG;
+  for (let number = 1; taken.has(id); number += 1) id = `${INJECTED_TAG}-${number}`;
   const injected: NotebookCell = {
     cell_type: "code",
-    id: id ?? `${INJECTED_TAG}-${cells.length}`,
+    id,
     metadata: { tags: [INJECTED_TAG] },
     source: splitText(source.join("").trimEnd()),
     execution_count: null,

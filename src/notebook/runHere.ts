@@ -15,7 +15,7 @@ import {
 } from "./notebookFile.js";
 import { type CellPlace, cellFailure, cellPlaces, type NotebookRun } from "./notebookRun.js";
 import { injectParameters } from "./parameters.js";
-import { ALLOWED_TAG, checkTimeouts, type RunNotebookOptions } from "./runNotebook.js";
+import { ALLOWED_TAG, checkTimeouts, limitMet, type RunNotebookOptions } from "./runNotebook.js";
 import { type Send, type Show, showTo } from "./show.js";
 
 /** What `runNotebookHere` needs to know. */
@@ -95,15 +95,8 @@ export async function runNotebookHere(options: RunHereOptions): Promise<Notebook
     const end = await Promise.race([running, limited]);
     const cell = places[outputs.length - 1] as CellPlace;
     if (end === "late") {
-      const ofWhole = cellMs < limits.cellSeconds * 1000;
-      return {
-        status: "timed-out",
-        which: ofWhole ? "total" : "cell",
-        seconds: ofWhole ? limits.totalSeconds : limits.cellSeconds,
-        notebook: executed(),
-        cell,
-        kernelMessage: "",
-      };
+      const met = limitMet(limits, "cell", cellMs);
+      return { ...met, notebook: executed(), cell, kernelMessage: "" };
     }
     onProgress({ cell: places.length, cells: places.length, phase: "finished" });
     return { status: "done", notebook: executed() };
@@ -130,17 +123,11 @@ interface Lent {
   readonly console: Console;
 }
 
-interface CellScript {
-  readonly run: (lent: Lent) => Promise<unknown>;
-  /** Tells what a cell threw as the kernel tells it. */
-  readonly tell: (thrown: unknown, count: number, cwd: string) => CellError;
-}
-
 /**
  * Joins the cells into one function, each inside the block of the one before: a cell sees what was declared
  * above, and may declare it again. Undefined where they are no JavaScript.
  */
-function scriptOf(places: readonly CellPlace[]): CellScript | undefined {
+function scriptOf(places: readonly CellPlace[]) {
   const head = '"use strict"; (async ({ $cell, $lend, console }) => {';
   const cells = new Map<number, RanCell>();
   const firstLines: number[] = [];
@@ -169,8 +156,9 @@ function scriptOf(places: readonly CellPlace[]): CellScript | undefined {
   }
   const placed = new RegExp(`${FILE}:(\\d+):(\\d+)`, "g");
   return {
-    run: (lent) => (script.runInThisContext() as (given: Lent) => Promise<unknown>)(lent),
-    tell(thrown, count, cwd) {
+    run: (lent: Lent) => (script.runInThisContext() as (given: Lent) => Promise<unknown>)(lent),
+    /** Tells what a cell threw as the kernel tells it. */
+    tell(thrown: unknown, count: number, cwd: string): CellError {
       if (thrown instanceof Error) {
         thrown.stack = thrown.stack?.replace(placed, (whole, line, column) => {
           const at = firstLines.findLastIndex((first) => first <= Number(line));
@@ -200,11 +188,6 @@ function consoleInto(own: () => CellOutput[]): Console {
   return new Console({ stdout: stream("stdout"), stderr: stream("stderr"), colorMode: false });
 }
 
-interface Watch {
-  readonly begin: (limitMs: number) => void;
-  readonly end: () => void;
-}
-
 /** So long a cell that waits has to hear its own timer, before code that never waits is ended. */
 const GRACE_MS = 300;
 
@@ -228,7 +211,7 @@ for (;;) {
 }
 `;
 
-function watchThread(): Watch {
+function watchThread() {
   const state = new Int32Array(new SharedArrayBuffer(8));
   const thread = new Worker(WATCHING, { eval: true, workerData: state, execArgv: [] });
   thread.unref();
@@ -237,7 +220,7 @@ function watchThread(): Watch {
     Atomics.notify(state, 0);
   };
   return {
-    begin(limitMs) {
+    begin(limitMs: number) {
       Atomics.store(state, 1, Math.ceil(limitMs));
       set(Atomics.load(state, 0) + 1);
     },

@@ -53,6 +53,14 @@ export function checkTimeouts(given: Timeouts = {}): Required<Timeouts> {
   };
 }
 
+/** The limit that a run met: that of its part, or of the whole where less was left than the part may take. */
+export function limitMet(limits: Required<Timeouts>, part: "start" | "cell", limitMs: number) {
+  const ofPart = limits[`${part}Seconds`];
+  return limitMs < ofPart * 1000
+    ? ({ status: "timed-out", which: "total", seconds: limits.totalSeconds } as const)
+    : ({ status: "timed-out", which: part, seconds: ofPart } as const);
+}
+
 /** What `runNotebook` needs to know. */
 export interface RunNotebookOptions {
   readonly notebookPath: string;
@@ -110,9 +118,7 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
   ): Stopped => {
     const end = { notebook: executed(), cell, kernelMessage: kernelText(kernel.ownText(), cwd) };
     if (answer.outcome === "died") return { status: "kernel-died", ...answer.end, ...end };
-    const ofWhole = limited < limits[`${which}Seconds`] * 1000;
-    const seconds = ofWhole ? limits.totalSeconds : limits[`${which}Seconds`];
-    return { status: "timed-out", which: ofWhole ? "total" : which, seconds, ...end };
+    return { ...limitMet(limits, which, limited), ...end };
   };
   const runCells = async (client: KernelClient): Promise<NotebookRun> => {
     const startLimit = Math.min(limits.startSeconds * 1000, left());

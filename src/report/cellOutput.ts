@@ -13,6 +13,7 @@ import {
   type DisplayOutput,
   isText,
   joinText,
+  record,
   type StreamOutput,
 } from "../notebook/notebookFile.js";
 import { say, type Text } from "../words/message.js";
@@ -168,8 +169,4 @@ function leftOut(
 function textOf({ data }: DisplayOutput, mime: string): string | undefined {
   const value = data[mime];
   return isText(value) ? joinText(value) : undefined;
-}
-
-function record(value: unknown): Record<string, unknown> {
-  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
 }

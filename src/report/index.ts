@@ -45,6 +45,7 @@ export {
   REPORT_TEMPLATES,
   type ReportTemplate,
 } from "./reportMeta.js";
-export { type OpenedStyle, openReportStyle } from "./style/openReportStyle.js";
+export { openReportStyle } from "./style/openReportStyle.js";
+export type { OpenedStyle } from "./style/styleFile.js";
 export { type WriteReportOptions, type WrittenReport, writeReport } from "./writeReport.js";
 export { siteDocument, type WrittenSite, writeSite } from "./writeSite.js";

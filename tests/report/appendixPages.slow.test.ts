@@ -137,7 +137,7 @@ describe.each(CASES)("the pages of $name in $language", ({ name, language }) => 
   it("answer on the first page, on both papers", async () => {
     answersFirst(pages);
     const page = result.config.page === "A4" ? "us-letter" : "A4";
-    const { pdf, findings } = await renderPdf(document, { page });
+    const { pdf, findings } = await renderPdf({ ...document, meta: { ...document.meta, page } });
     expect(findings).toEqual([]);
     answersFirst(await pagesOf(pdf));
   });

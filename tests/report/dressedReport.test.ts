@@ -27,7 +27,7 @@ const logo = readLogo(
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>',
   ),
   "Sign of a demonstration",
-).logo!;
+).style.logo!;
 const dressed = (style: ReportStyle, more: Partial<ReportMeta> = {}) =>
   notebookToDocument(WORDS, { ...META, ...more, style });
 

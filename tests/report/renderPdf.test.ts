@@ -91,7 +91,8 @@ describe("renderPdf", () => {
 
   test("compiles to PDF/UA-1 and without a standard, on US Letter", async () => {
     for (const standard of ["ua-1", "none"] as const) {
-      const { pdf } = await renderPdf(report, { standard, page: "us-letter" });
+      const meta = { ...report.meta, page: "us-letter" } as const;
+      const { pdf } = await renderPdf({ ...report, meta }, { standard });
       expect((await readPdf(pdf)).size).toEqual([0, 0, 612, 792]);
     }
     const asText = (pdf: Uint8Array): string => Buffer.from(pdf).toString("latin1");

@@ -98,7 +98,8 @@ describe("readLogo", () => {
     const svg =
       '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" onload="x()"><script>1</script><metadata><a/></metadata>' +
       '<image href="https://example.org/a.png"/><rect fill="url(https://example.org/b)" width="9" height="9"/></svg>';
-    const { logo, findings } = readLogo("l.svg", bytes(svg), "alt");
+    const { style, findings } = readLogo("l.svg", bytes(svg), "alt");
+    const { logo } = style;
     expect(codes(findings)).toEqual(["logo-cleaned"]);
     expect(render(findings[0]!.message)).toContain("fill, href, onload, script");
     expect(render(findings[0]!.message)).not.toContain("metadata");
@@ -107,7 +108,7 @@ describe("readLogo", () => {
 
   test("takes a picture of fair size, and refuses what is none", () => {
     expect(readLogo("l.png", png(300, 120), "alt")).toMatchObject({
-      logo: { type: "png" },
+      style: { logo: { type: "png" } },
       findings: [],
     });
     expect(codes(readLogo("l.png", png(60, 20), "alt").findings)).toEqual(["logo-coarse"]);
@@ -125,7 +126,7 @@ describe("readLogo", () => {
       ["l.svg", new Uint8Array(1_000_001)],
     ] as const) {
       const read = readLogo(file, data, "alt");
-      expect([read.logo, ...codes(read.findings)]).toEqual([undefined, "logo-unreadable"]);
+      expect([read.style.logo, ...codes(read.findings)]).toEqual([undefined, "logo-unreadable"]);
     }
   });
 

@@ -88,10 +88,16 @@ describe("a card with warnings", () => {
     }
   }, 60_000);
 
-  test("keeps its size, on two pages, where nobody could read it any more", async () => {
+  test("keeps its size, on several pages, and says so, where nobody could read it any more", async () => {
     const result = doubtful(20);
-    const { pages, printScale } = await pagesOf(siteBucketCard(result), result);
-    expect([pages > 1, printScale]).toEqual([true, 1]);
+    const sheet = siteDocument(siteBucketCard(result), result);
+    const { printScale, findings } = await renderPdf(sheet);
+    expect(printScale).toBe(1);
+    const [{ severity, code, message }] = findings;
+    expect([findings.length, severity, code]).toEqual([1, "warning", "card-on-several-pages"]);
+    expect(render(message)).toBe(
+      "“Bucket card” does not fit on one page, even in small letters: it takes 3.",
+    );
   });
 
   test("is printed from a browser at the size of the PDF", async () => {

@@ -167,13 +167,6 @@ export function fromWire(key: string, frames: readonly Uint8Array[]): KernelMess
   return { id: header.msg_id, type: header.msg_type, parentId: parent.msg_id, content, metadata };
 }
 
-/** The sockets to a kernel; every message that comes in has been checked. */
-interface KernelChannels {
-  /** Sends a request, whose answer may come in before the sending is known to be done. */
-  readonly send: (channel: "shell" | "control", request: KernelMessage) => Promise<void>;
-  readonly close: () => void;
-}
-
 /** Who takes what comes in. */
 interface ChannelListeners {
   readonly onReply: (message: KernelMessage) => void;
@@ -182,11 +175,11 @@ interface ChannelListeners {
   readonly onFault: (error: unknown) => void;
 }
 
-/** Connects to the shell, control and iopub channels of a kernel, which need not listen yet. */
-export async function openChannels(
-  connection: Connection,
-  listeners: ChannelListeners,
-): Promise<KernelChannels> {
+/**
+ * Connects to the shell, control and iopub channels of a kernel, which need not listen yet. Every message that
+ * comes in has been checked.
+ */
+export async function openChannels(connection: Connection, listeners: ChannelListeners) {
   const { Dealer, Subscriber } = await import("zeromq");
   const session = randomUUID();
   const shell = new Dealer({ linger: 0 });
@@ -216,7 +209,8 @@ export async function openChannels(
   listen(iopub, listeners.onPublished).catch(listeners.onFault);
 
   return {
-    async send(channel, request) {
+    /** Sends a request, whose answer may come in before the sending is known to be done. */
+    async send(channel: "shell" | "control", request: KernelMessage) {
       const frames = toWire(connection.key, { ...request, session });
       await (channel === "shell" ? shell : control).send(frames);
     },

@@ -1,6 +1,6 @@
 import { clearInterval, setInterval } from "node:timers";
 import { setTimeout as wait } from "node:timers/promises";
-import { type CellOutput, type ErrorOutput, errorOutput, isRecord } from "../notebookFile.js";
+import { type CellOutput, type ErrorOutput, errorOutput, record } from "../notebookFile.js";
 import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
 import { type ProcessEnd, startKernelProcess } from "./process.js";
 
@@ -53,24 +53,12 @@ interface Pending {
   readonly fail: (error: unknown) => void;
 }
 
-/** The requests under way: what comes in from the kernel is matched to them here. */
-interface KernelRequests {
-  /** Sends a request; `reply` comes once the kernel has answered and has published all of its outputs. */
-  readonly ask: (
-    type: string,
-    content: Readonly<Record<string, unknown>>,
-  ) => Promise<{ readonly id: string; readonly reply: Promise<Answer> }>;
-  readonly onReply: (message: KernelMessage) => void;
-  readonly onPublished: (message: KernelMessage) => void;
-  /** All requests under way fail, and all later ones. */
-  readonly onFault: (error: unknown) => void;
-}
-
 /**
- * Keeps the requests under way. A request is known before it is sent, because a quick kernel answers
- * before the sending is known to be done, and an answer to nobody would be lost.
+ * Keeps the requests under way, to which what comes in from the kernel is matched. A request is known before
+ * it is sent, because a quick kernel answers before the sending is known to be done, and an answer to nobody
+ * would be lost.
  */
-export function trackRequests(send: (request: KernelMessage) => Promise<void>): KernelRequests {
+export function trackRequests(send: (request: KernelMessage) => Promise<void>) {
   const pending = new Map<string, Pending>();
   let fault: { readonly error: unknown } | undefined;
   const settle = (id: string, change: Partial<Pending>): void => {
@@ -83,7 +71,8 @@ export function trackRequests(send: (request: KernelMessage) => Promise<void>): 
     request.done(request.status);
   };
   return {
-    async ask(type, content) {
+    /** Sends a request; `reply` comes once the kernel has answered and has published all of its outputs. */
+    async ask(type: string, content: KernelMessage["content"]) {
       if (fault !== undefined) throw fault.error;
       const request = newRequest(type, content);
       const reply = new Promise<Answer>((resolve, fail) => {
@@ -100,12 +89,13 @@ export function trackRequests(send: (request: KernelMessage) => Promise<void>): 
       }
       return { id: request.id, reply };
     },
-    onReply: ({ parentId = "", content }) =>
+    onReply: ({ parentId = "", content }: KernelMessage) =>
       settle(parentId, { status: String(content.status ?? "ok") }),
-    onPublished({ type, parentId = "", content }) {
+    onPublished({ type, parentId = "", content }: KernelMessage) {
       if (type === "status" && content.execution_state === "idle") settle(parentId, { idle: true });
     },
-    onFault(error) {
+    /** All requests under way fail, and all later ones. */
+    onFault(error: unknown) {
       fault ??= { error };
       for (const { fail } of pending.values()) fail(error);
     },
@@ -124,12 +114,11 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
   const collector = outputCollector();
   const requests = trackRequests((request) => channels.send("shell", request));
   const channels = await openChannels(connection, {
-    onReply: requests.onReply,
+    ...requests,
     onPublished(message) {
       collector.take(message);
       requests.onPublished(message);
     },
-    onFault: requests.onFault,
   });
   const kernel = startKernelProcess(connection, cwd);
 
@@ -147,10 +136,8 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
       let timer: ReturnType<typeof setInterval> | undefined;
       const reply = new Promise<Answer>((resolve, reject) => {
         const again = () => {
-          requests
-            .ask("kernel_info_request", {})
-            .then((request) => request.reply)
-            .then(resolve, reject);
+          const asked = requests.ask("kernel_info_request", {});
+          asked.then((request) => request.reply).then(resolve, reject);
         };
         again();
         timer = setInterval(again, ASK_AGAIN_MS);
@@ -201,24 +188,12 @@ type Mutable =
       displayId?: unknown;
     };
 
-function record(value: unknown): Record<string, unknown> {
-  return isRecord(value) ? value : {};
-}
-
-/** Gathers what the kernel publishes, cell by cell. */
-interface OutputCollector {
-  /** Takes a message of the iopub channel; other kinds than outputs are passed over. */
-  readonly take: (message: KernelMessage) => void;
-  /** Outputs of one request so far, in order, texts of the same stream that follow each other joined. */
-  readonly outputsOf: (requestId: string) => CellOutput[];
-  readonly errorLineOf: (requestId: string) => number | undefined;
-}
-
 /**
- * Makes a collector. An output belongs to the request that its message names, also when it comes
- * late; an update replaces every output shown under the same display id, whichever cell showed it.
+ * Gathers what the kernel publishes, cell by cell. An output belongs to the request that its message names,
+ * also when it comes late; an update replaces every output shown under the same display id, whichever cell
+ * showed it. Texts of the same stream that follow each other are joined.
  */
-function outputCollector(): OutputCollector {
+function outputCollector() {
   const cells = new Map<string, Mutable[]>();
   const errorLines = new Map<string, number>();
   const takeStream = (outputs: Mutable[], content: KernelMessage["content"]): void => {
@@ -257,7 +232,7 @@ function outputCollector(): OutputCollector {
       const { displayId: _, ...shown } = output;
       return shown;
     });
-  return { take, outputsOf, errorLineOf: (requestId) => errorLines.get(requestId) };
+  return { take, outputsOf, errorLineOf: (requestId: string) => errorLines.get(requestId) };
 }
 
 /** Waits for a promise, but not longer than so many milliseconds: `undefined` when the time is up. */

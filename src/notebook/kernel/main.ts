@@ -82,6 +82,11 @@ function exported<T>(properties: Properties, name: string): T {
   return property?.get ? property.get() : property?.value;
 }
 
+/** Puts a function of the compiler's exports in the place of one that it calls. */
+function wrap<F>(properties: Properties, name: string, around: (inner: F) => F): void {
+  properties[name] = { value: around(exported<F>(properties, name)), enumerable: true };
+}
+
 /**
  * The compiler reads every package of `@types` in the folders above, those of the browser's graphics among
  * them, which doubles the time until the first cell. Only Node's types are global in a cell; the types of a
@@ -143,12 +148,13 @@ function findOwnTypes(properties: Properties): void {
       .map(([name, path]) => [name, [path.replaceAll("\\", "/")]]),
   );
   if (Object.keys(paths).length === 0) return;
-  const createHost = exported<CreateHost>(properties, "createWatchCompilerHost");
-  properties.createWatchCompilerHost = {
-    value: (files: unknown, given: object, ...more: unknown[]) =>
-      createHost(files, { ...given, paths }, ...more),
-    enumerable: true,
-  };
+  wrap<CreateHost>(
+    properties,
+    "createWatchCompilerHost",
+    (create) =>
+      (files, given, ...more) =>
+        create(files, { ...given, paths }, ...more),
+  );
 }
 
 /** tslab knows no `{ name }` for what an earlier cell declared. */
@@ -157,14 +163,10 @@ function knowShorthand(properties: Properties): void {
     isShorthandPropertyAssignment: exported(properties, "isShorthandPropertyAssignment"),
     visitEachChild: exported(properties, "visitEachChild"),
   };
-  const create = exported<(host: object) => unknown>(properties, "createWatchProgram");
-  properties.createWatchProgram = {
-    value: (host: object) => {
-      spellOutShorthand(compiler, host);
-      return create(host);
-    },
-    enumerable: true,
-  };
+  wrap<(host: object) => unknown>(properties, "createWatchProgram", (create) => (host) => {
+    spellOutShorthand(compiler, host);
+    return create(host);
+  });
 }
 
 /** The kernel tells its true language and compiler. Tooltips tell what a function returns and throws, and help stands also inside the brackets of a call. */
@@ -201,9 +203,8 @@ interface Timers {
  * of some package.json or folder, made it fail at every later cell: that one gets a timer of its own.
  */
 function keepTimersApart(properties: Properties): void {
-  type Create = (files: unknown, options: object, system: Timers, ...more: unknown[]) => unknown;
-  const createHost = exported<Create>(properties, "createWatchCompilerHost");
-  const value: Create = (files, options, system, ...more) => {
+  wrap<CreateHost>(properties, "createWatchCompilerHost", (create) => (files, options, ...more) => {
+    const [system] = more as [Timers];
     const { setTimeout: setProgramTimer, clearTimeout: clearProgramTimer } = system;
     const apart = new Set<unknown>();
     system.setTimeout = (callback, ms) => {
@@ -216,9 +217,8 @@ function keepTimersApart(properties: Properties): void {
       if (apart.delete(timer)) clearTimeout(timer as NodeJS.Timeout);
       else clearProgramTimer(timer);
     };
-    return createHost(files, options, system, ...more);
-  };
-  properties.createWatchCompilerHost = { value, enumerable: true };
+    return create(files, options, ...more);
+  });
 }
 
 interface Converted {

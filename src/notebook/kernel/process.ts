@@ -10,15 +10,6 @@ export interface ProcessEnd {
   readonly signal: string | null;
 }
 
-/** A running kernel process and everything it started. */
-interface KernelProcess {
-  readonly ended: Promise<ProcessEnd>;
-  /** The last part of what the process itself wrote, outside of any cell. */
-  readonly ownText: () => string;
-  /** Ends the process and its children at once. */
-  readonly kill: () => void;
-}
-
 /** Looks every second whether the parent is still there; a thread hears its clock also while a cell never yields. */
 const WATCHING = `
 const { workerData: { parent, folder } } = require("node:worker_threads");
@@ -78,7 +69,7 @@ function killGroup(child: ChildProcess): void {
 export function startKernelProcess(
   { file, folder }: Pick<Connection, "file" | "folder">,
   cwd: string,
-): KernelProcess {
+) {
   const [node, ...words] = kernelSpec().argv;
   const filled = words.map((word) => word.replace("{connection_file}", file));
   // colours would put escape codes into the outputs
@@ -123,5 +114,7 @@ export function startKernelProcess(
     });
     child.once("exit", end);
   });
-  return { ended, ownText: () => text.trim(), kill };
+  /** The last part of what the process itself wrote, outside of any cell. */
+  const ownText = () => text.trim();
+  return { ended, ownText, kill };
 }

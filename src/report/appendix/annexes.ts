@@ -14,6 +14,8 @@ import { residualsChart } from "../../figures/strength/strengthChart.js";
 import { textureTriangle } from "../../figures/textureTriangle.js";
 import { boundariesOf } from "../../grading/fractions.js";
 import { resampleGrading } from "../../grading/uncertainty/fitBand.js";
+import type { SheetSource } from "../../lab/sheet/grid.js";
+import type { UnitSystem } from "../../quantities/format.js";
 import { compareTrials } from "../../strength/trials.js";
 import { blendInputOf, hasTarget } from "../../study/blend.js";
 import type { Photograph } from "../../study/photographs.js";
@@ -99,7 +101,7 @@ const ANNEXES: Readonly<
           say`Cement is compared with cement. To set the cement in an earthen wall against the whole mass of concrete, which is mostly sand and gravel, would overstate the saving many times.`,
           [
             keyed("cost-table", costTable(result)),
-            result.mix.compared ? keyed("compared-mix", compareMixTable(result)) : undefined,
+            result.mix.compared && keyed("compared-mix", compareMixTable(result)),
             keyed("comparison", comparisonTable(result)),
             keyed("carbon", carbonTable(result)),
           ],
@@ -160,9 +162,7 @@ function analyses(result: StudyResult): AppendixPart[] {
         keyed("blocks", specimensTable(own.specimens, own.fit, config.units), {
           links: rowLinks(own.specimens.map(({ row }) => sheetRow(config.strength.sheet, row))),
         }),
-      own && own.aspect.length > 0
-        ? keyed("aspect", aspectTable(own.aspect, config.units))
-        : undefined,
+      own && own.aspect.length > 0 && keyed("aspect", aspectTable(own.aspect, config.units)),
     ],
   );
 }
@@ -170,26 +170,23 @@ function analyses(result: StudyResult): AppendixPart[] {
 function materialAnalyses(material: MaterialResult, config: StudyConfig): AppendixPart[] {
   const { id, name, sieve, sedimentation, pipette, jar } = material;
   const sheets = config.materials.find((one) => one.id === id);
-  return [
-    keyed(`sieving-${id}`, sievingTable(name, sieve), {
-      links: rowLinks(sieve.rows.map(({ row }) => sheetRow(sheets?.sieve, row))),
-    }),
-    ...(sedimentation
-      ? [
-          keyed(`sedimentation-${id}`, sedimentationTable(name, sedimentation, config.units), {
-            links: rowLinks(sedimentation.rows.map(({ row }) => sheetRow(sheets?.hydrometer, row))),
-          }),
-        ]
-      : []),
-    ...(pipette
-      ? [
-          keyed(`sedimentation-${id}`, pipetteTable(name, pipette, config.units), {
-            links: rowLinks(pipette.rows.map(({ row }) => sheetRow(sheets?.pipette, row))),
-          }),
-        ]
-      : []),
-    ...(jar ? [keyed(`jar-${id}`, jarTable(name, jar))] : []),
+  const toSheet = (source: SheetSource | undefined, rows: readonly { readonly row: number }[]) => ({
+    links: rowLinks(rows.map(({ row }) => sheetRow(source, row))),
+  });
+  const key = `sedimentation-${id}`;
+  const parts = [
+    keyed(`sieving-${id}`, sievingTable(name, sieve), toSheet(sheets?.sieve, sieve.rows)),
   ];
+  if (sedimentation) {
+    const table = sedimentationTable(name, sedimentation, config.units);
+    parts.push(keyed(key, table, toSheet(sheets?.hydrometer, sedimentation.rows)));
+  }
+  if (pipette) {
+    const table = pipetteTable(name, pipette, config.units);
+    parts.push(keyed(key, table, toSheet(sheets?.pipette, pipette.rows)));
+  }
+  if (jar) parts.push(keyed(`jar-${id}`, jarTable(name, jar)));
+  return parts;
 }
 
 function regression({ config, strength, testing }: StudyResult): AppendixPart[] {
@@ -219,13 +216,12 @@ function trials(
     [
       keyed("trial-looks", trialsTable(looks, config.units)),
       keyed("trial-colours", trialDifferencesTable(compareTrials(looks))),
-      photographs.length > 0
-        ? inReport(
-            photographsFigure(say`Photographs of the trial blocks`, photographs),
-            "trial-photographs",
-            "own",
-          )
-        : undefined,
+      photographs.length > 0 &&
+        inReport(
+          photographsFigure(say`Photographs of the trial blocks`, photographs),
+          "trial-photographs",
+          "own",
+        ),
     ],
   );
 }
@@ -250,32 +246,16 @@ function resampling(result: StudyResult): AppendixPart[] {
   return cited(
     say`The readings are drawn again and again within the stated errors of balance, sieving, hydrometer and temperature; what changes is the interval. The errors say nothing about how well a sample represents the deposit, which usually matters more.`,
     [
-      ...materials.flatMap(({ id, name, curve, uncertainty, limits }) => [
-        ...(uncertainty
-          ? [
-              inReport(
-                gradingChart(
-                  say`${name}: the curve within its reading errors`,
-                  [{ name, curve }],
-                  uncertaintyBand(name, curve, uncertainty.spread),
-                  { markSizesOf: [0], boundaries: boundariesOf(config.units) },
-                ),
-                `uncertainty-chart-${id}`,
-                "full",
-              ),
-              keyed(`intervals-${id}`, intervalsTable(name, uncertainty, config.units)),
-              keyed(`classes-${id}`, classesTable(name, uncertainty)),
-            ]
-          : []),
-        ...plasticity(id, name, limits),
+      ...materials.flatMap((material) => [
+        ...withinErrors(material, config.units),
+        ...plasticity(material),
       ]),
-      textures.length > 0
-        ? inReport(
-            textureTriangle(say`Textures of the soils and of the blend`, textures),
-            "textures",
-            "own",
-          )
-        : undefined,
+      textures.length > 0 &&
+        inReport(
+          textureTriangle(say`Textures of the soils and of the blend`, textures),
+          "textures",
+          "own",
+        ),
       robustness &&
         inReport(
           robustnessChart(say`The blend when its materials vary as stated`, robustness),
@@ -286,7 +266,25 @@ function resampling(result: StudyResult): AppendixPart[] {
   );
 }
 
-function plasticity(id: string, name: string, limits: MaterialResult["limits"]): AppendixPart[] {
+function withinErrors(
+  { id, name, curve, uncertainty }: MaterialResult,
+  units: UnitSystem,
+): AppendixPart[] {
+  if (!uncertainty) return [];
+  const chart = gradingChart(
+    say`${name}: the curve within its reading errors`,
+    [{ name, curve }],
+    uncertaintyBand(name, curve, uncertainty.spread),
+    { markSizesOf: [0], boundaries: boundariesOf(units) },
+  );
+  return [
+    inReport(chart, `uncertainty-chart-${id}`, "full"),
+    keyed(`intervals-${id}`, intervalsTable(name, uncertainty, units)),
+    keyed(`classes-${id}`, classesTable(name, uncertainty)),
+  ];
+}
+
+function plasticity({ id, name, limits }: MaterialResult): AppendixPart[] {
   if (limits?.liquidLimitPct === undefined || limits.plasticityIndexPct === undefined) return [];
   const { liquidLimitPct, plasticityIndexPct } = limits;
   const sample = { name, ...limits, liquidLimitPct, plasticityIndexPct };
@@ -329,18 +327,17 @@ function alternatives(result: StudyResult): AppendixPart[] {
   if (!blend) return [];
   const frontier = hasTarget(config) ? blendFrontier(blendInputOf(result), "site-soil", 8) : [];
   return cited(say`Other shares, within the same limits.`, [
-    blend.relaxed.length > 0 ? keyed("relaxed", blendRelaxTable(blend, blend.relaxed)) : undefined,
-    frontier.length > 1
-      ? inReport(
-          frontierChart(
-            say`What more site soil does to the fit`,
-            frontier,
-            say`Site soil (% of dry mass)`,
-            config.materials.map(({ name }) => name),
-          ),
-          "frontier",
-          "full",
-        )
-      : undefined,
+    blend.relaxed.length > 0 && keyed("relaxed", blendRelaxTable(blend, blend.relaxed)),
+    frontier.length > 1 &&
+      inReport(
+        frontierChart(
+          say`What more site soil does to the fit`,
+          frontier,
+          say`Site soil (% of dry mass)`,
+          config.materials.map(({ name }) => name),
+        ),
+        "frontier",
+        "full",
+      ),
   ]);
 }

@@ -1,8 +1,7 @@
 import type { TableBlock } from "../../blocks/block.js";
 import type { AnnexKey } from "../../entries/report.js";
 import { sheetsOf } from "../../entries/sheets.js";
-import type { Finding } from "../../findings/finding.js";
-import { STUDY_FILE } from "../../findings/finding.js";
+import { type Finding, STUDY_FILE } from "../../findings/finding.js";
 import type { CriterionCheck } from "../../guidance/check.js";
 import { recommendedRange } from "../../guidance/comparison.js";
 import { shortSource, sourceMark } from "../../guidance/entry.js";
@@ -18,7 +17,7 @@ import { notTestedTable } from "../../tables/guidance.js";
 import { rammedDensityText } from "../../tables/mix.js";
 import { elementsText } from "../../tables/studyEntries.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { type AppendixPart, cited, keyed } from "./parts.js";
+import { type AppendixPart, cited, keyed, paragraph, rowLinks } from "./parts.js";
 
 /** Findings that page 1 holds; the others stand in the annex. */
 const MAX_FINDINGS = 6;
@@ -39,72 +38,51 @@ export function answerParts(result: StudyResult, annexes: readonly AnnexKey[]): 
   );
 }
 
-/** A value of the mix, and where it is shown. */
-interface Item {
-  readonly label: Text;
-  readonly value: Text;
-  readonly to: string;
+/** What is told, and where it is shown. */
+type Line = readonly [what: Text, said: Text, to: string];
+
+/** A line of the mix; what would tell a value that is not there yet is listed with the limits of validity. */
+function known(what: Text, said: Text | undefined, to: string): Line {
+  return said === undefined ? [what, UNKNOWN, "stages"] : [what, said, to];
 }
 
+const UNKNOWN = say`not known yet`;
+
 function mixTable(result: StudyResult): TableBlock {
-  const { config, blend, testing } = result;
+  const { config, blend, testing, mix } = result;
   const { units, elements } = config;
   const { requirement } = config.strength;
-  const used = blend?.shares.filter(({ sharePct }) => sharePct > 0) ?? [];
-  const nameOf = (id: string) => config.materials.find((one) => one.id === id)?.name ?? id;
-  const items: Item[] = [
-    {
-      label: say`Element`,
-      ...(elements.length > 0 ? { value: elementsText(elements, units), to: "study" } : UNKNOWN),
-    },
-    {
-      label: say`State of the mix`,
-      ...(testing ? { value: testing.message, to: placeOfState(result) } : UNKNOWN),
-    },
-    {
-      label: say`Soil and aggregate`,
-      ...(blend
-        ? {
-            value: say`${joinTexts(
-              used.map(({ id, sharePct }) => say`${nameOf(id)} ${fixed(sharePct, 1)} %`),
-            )}, of their dry mass`,
-            to: "shares",
-          }
-        : UNKNOWN),
-    },
-    ...specifiedItems(result),
-    {
-      label: say`Required strength`,
-      ...(requirement
-        ? {
-            value: joinTexts(
-              [
-                say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days`,
-                requirement.crushed && CRUSHED[requirement.crushed],
-                requirement.basis && say`basis as entered: “${requirement.basis}”`,
-              ],
-              "; ",
-            ),
-            to: "study",
-          }
-        : UNKNOWN),
-    },
-    { label: say`Strength shown`, ...shownStrength(result) },
-    ...(result.mix?.record.doubts.length
-      ? [
-          {
-            label: say`Doubts about the mix`,
-            value: joinTexts(result.mix.record.doubts, " "),
-            to: placeOfState(result),
-          },
-        ]
-      : []),
+  const element = elements.length > 0 ? elementsText(elements, units) : undefined;
+  const required =
+    requirement &&
+    joinTexts(
+      [
+        say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days`,
+        requirement.crushed && CRUSHED[requirement.crushed],
+        requirement.basis && say`basis as entered: “${requirement.basis}”`,
+      ],
+      "; ",
+    );
+  const lines = [
+    known(say`Element`, element, "study"),
+    known(say`State of the mix`, testing?.message, placeOfState(result)),
+    known(say`Soil and aggregate`, blend && sharesText(result), "shares"),
+    ...specifiedLines(result),
+    known(say`Required strength`, required, "study"),
+    known(say`Strength shown`, shownStrength(result), "least-cement"),
   ];
-  return leadingTable(
-    say`The mix`,
-    say`Value`,
-    items.map(({ label, value, to }) => [label, value, to]),
-  );
+  if (mix?.record.doubts.length) {
+    const doubts = joinTexts(mix.record.doubts, " ");
+    lines.push([say`Doubts about the mix`, doubts, placeOfState(result)]);
+  }
+  return leadingTable(say`The mix`, say`Value`, lines);
+}
+
+function sharesText({ config, blend }: StudyResult): Text {
+  const nameOf = (id: string) => config.materials.find((one) => one.id === id)?.name ?? id;
+  const used = blend?.shares.filter(({ sharePct }) => sharePct > 0) ?? [];
+  const shares = used.map(({ id, sharePct }) => say`${nameOf(id)} ${fixed(sharePct, 1)} %`);
+  return say`${joinTexts(shares)}, of their dry mass`;
 }
 
 /** Where the state of the mix is shown: beside the tested blends, or in its section where there are none to compare. */
@@ -113,90 +91,72 @@ function placeOfState({ trials }: StudyResult): string {
 }
 
 /** A table whose last column names the place that each row is shown in. */
-function leadingTable(
-  caption: Text,
-  header: Text,
-  lines: readonly (readonly [what: Text, said: Text, to: string])[],
-): TableBlock {
+function leadingTable(caption: Text, header: Text, lines: readonly Line[]): TableBlock {
   return {
     kind: "table",
     caption,
     columns: [{ header: say`Subject` }, { header }, { header: say`Shown in` }],
     rows: lines.map(([what, said]) => [what, said, ""]),
-    links: lines.map(([, , to], row) => ({ row, column: 2, to })),
+    links: rowLinks(
+      lines.map(([, , to]) => to),
+      2,
+    ),
   };
 }
 
 /** Cement, water and density of the specified mix, or what would tell them. */
-function specifiedItems(result: StudyResult): Item[] {
+function specifiedLines(result: StudyResult): Line[] {
   const { config, mix } = result;
-  const lines = specifiedMix(result);
-  const line = (kind: (typeof lines)[number]["kind"]) => lines.find((one) => one.kind === kind);
-  const [cement, moisture, density] = [line("cement"), line("moisture"), line("density")];
   if (!mix) {
+    const compacted = compactedAlone(result);
     return [
-      { label: say`Cement`, ...UNKNOWN },
-      { label: say`Water and dry density`, ...compactedAlone(result) },
+      known(say`Cement`, undefined, "least-cement"),
+      known(say`Water and dry density`, compacted, "compaction-table"),
     ];
   }
-  return [
-    ...(cement
-      ? [
-          {
-            label: say`Cement`,
-            value: say`${config.cement?.name ?? say`cement`}: ${fixed(cement.value, 1)} % of the dry mass of soil and aggregate`,
-            to: "least-cement",
-          },
-        ]
-      : []),
-    ...(moisture
-      ? [
-          {
-            label: say`Water at compaction`,
-            value: say`${fixed(moisture.value, 1)} %, allowed ${fixed(moisture.low, 1)} to ${fixed(moisture.high, 1)} %, of the dry mass of all solids`,
-            to: "tolerances-table",
-          },
-        ]
-      : []),
-    ...(density
-      ? [
-          {
-            label: say`Dry density, rammed`,
-            value: rammedDensityText(density, config.units),
-            to: "tolerances-table",
-          },
-        ]
-      : []),
-  ];
+  const specified = specifiedMix(result);
+  type Kind = (typeof specified)[number]["kind"];
+  const line = (kind: Kind) => specified.find((one) => one.kind === kind);
+  const [cement, moisture, density] = [line("cement"), line("moisture"), line("density")];
+  const lines: Line[] = [];
+  if (cement) {
+    const name = config.cement?.name ?? say`cement`;
+    const said = say`${name}: ${fixed(cement.value, 1)} % of the dry mass of soil and aggregate`;
+    lines.push([say`Cement`, said, "least-cement"]);
+  }
+  if (moisture) {
+    const [value, low, high] = [moisture.value, moisture.low, moisture.high].map((pct) =>
+      fixed(pct, 1),
+    );
+    const said = say`${value} %, allowed ${low} to ${high} %, of the dry mass of all solids`;
+    lines.push([say`Water at compaction`, said, "tolerances-table"]);
+  }
+  if (density) {
+    const said = rammedDensityText(density, config.units);
+    lines.push([say`Dry density, rammed`, said, "tolerances-table"]);
+  }
+  return lines;
 }
 
 /** The top of the compaction test of a blend that has no mix yet. */
-function compactedAlone(result: StudyResult): Pick<Item, "value" | "to"> {
+function compactedAlone(result: StudyResult): Text | undefined {
   const { config, compaction } = result;
-  if (!compaction?.peak || testedAnotherBlend(result)) return UNKNOWN;
+  if (!compaction?.peak || testedAnotherBlend(result)) return undefined;
   const { optimumWaterPct, maximumDryDensityKgM3 } = compaction.peak;
   const density = formatQuantity(maximumDryDensityKgM3, "density", config.units, 4);
-  return {
-    value: say`optimum of the blend compacted: ${fixed(optimumWaterPct, 1)} % water, ${density} dry; no mix yet`,
-    to: "compaction-table",
-  };
+  return say`optimum of the blend compacted: ${fixed(optimumWaterPct, 1)} % water, ${density} dry; no mix yet`;
 }
 
 /** The bound at the chosen cement, with what its confidence means in words. */
-function shownStrength(result: StudyResult): Pick<Item, "value" | "to"> {
+function shownStrength(result: StudyResult): Text | undefined {
   const { config, strength, testing } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
   const bound = least?.boundAtBatchableMpa;
-  if (testing?.state !== "tested" || !requirement || !least || bound == null) {
-    return UNKNOWN;
-  }
+  if (testing?.state !== "tested" || !requirement || !least || bound == null) return undefined;
   const shown = formatQuantity(bound, "stress", config.units);
   const words = CONFIDENCE[requirement.statistic](fixed(100 * requirement.confidence, 0));
-  return {
-    value: say`${shown} at ${fixed(least.batchablePct, 1)} % cement: ${words}`,
-    to: "least-cement",
-  };
+  return say`${shown} at ${fixed(least.batchablePct, 1)} % cement: ${words}`;
 }
 
 /** How the blocks of the requirement are crushed. */
@@ -214,9 +174,6 @@ const CONFIDENCE = {
   tolerance: (percent: Text): Text =>
     say`with ${percent} % confidence, at least 95 of 100 such blocks are stronger`,
 } as const;
-
-/** What stands for a value that is not there yet: what would tell it is listed with the limits of validity. */
-const UNKNOWN = { value: say`not known yet`, to: "stages" } as const;
 
 function verdictsTable(result: StudyResult): TableBlock {
   return leadingTable(say`Verdicts, limits and review`, say`Verdict`, [
@@ -248,42 +205,37 @@ function outsideBy(criterion: CriterionCheck, probability: number | undefined): 
     : say`${what} ${fixed(measuredPct, 1)} % (recommended ${recommendedRange(lowPct, highPct)}), ${missed}`;
 }
 
-/** Those of a kind that lie outside, or that all that were measured lie inside. */
+/** Of a check its criteria of a kind: those that lie outside, or that all that were measured lie inside. */
 function verdictOf(
-  { check: { entry, criteria }, probability }: GuidanceStudy,
+  { name, check: { entry, criteria }, probability }: GuidanceStudy,
   wanted: (criterion: CriterionCheck) => boolean,
-): Text | undefined {
-  const known = criteria
+): Text[] {
+  const measured = criteria
     .map((criterion, at) => ({ criterion, likely: probability.criteria[at]?.probability }))
     .filter(({ criterion }) => wanted(criterion) && criterion.verdict !== "not measured");
-  if (known.length === 0) return undefined;
-  const outside = known.filter(({ criterion }) => criterion.verdict === "outside");
+  if (measured.length === 0) return [];
+  const outside = measured.filter(({ criterion }) => criterion.verdict === "outside");
   const of = say`${shortSource(entry)} (${sourceMark(entry)})`;
-  if (outside.length === 0) return say`inside ${of}`;
+  if (outside.length === 0) return [say`${name}: ${say`inside ${of}`}`];
   const list = outside.map(({ criterion, likely }) => outsideBy(criterion, likely));
-  const others = known.length - outside.length;
-  return joinTexts(
-    [
-      say`not inside ${of}: ${joinTexts(list, "; ")}`,
-      others > 0
-        ? say`${others}{0, plural, one { other limit is} other { other limits are}} kept`
-        : undefined,
-    ],
-    "; ",
-  );
+  const others = measured.length - outside.length;
+  const kept =
+    others > 0
+      ? say`${others}{0, plural, one { other limit is} other { other limits are}} kept`
+      : undefined;
+  const verdict = joinTexts([say`not inside ${of}: ${joinTexts(list, "; ")}`, kept], "; ");
+  return [say`${name}: ${verdict}`];
 }
 
 function gradingVerdict(result: StudyResult): Text {
   const ofBlend = result.guidance.filter((check) => isOfBlend(check, result));
   const checks = ofBlend.length > 0 ? ofBlend : result.guidance;
-  const found = checks.flatMap((check) => {
-    const { derived } = check.check.entry;
-    const verdict = verdictOf(
-      check,
-      ({ kind }) => kind === "fraction" || (kind === "passing" && !derived),
-    );
-    return verdict ? [say`${check.name}: ${verdict}`] : [];
-  });
+  const found = checks.flatMap((study) =>
+    verdictOf(
+      study,
+      ({ kind }) => kind === "fraction" || (kind === "passing" && !study.check.entry.derived),
+    ),
+  );
   const off = offTarget(result);
   if (found.length > 0) return joinTexts([...found, off], "; ");
   if (off) return off;
@@ -300,10 +252,9 @@ function offTarget({ blend }: StudyResult): Text | undefined {
 }
 
 function plasticityVerdict(result: StudyResult): Text {
-  const found = result.guidance.flatMap((check) => {
-    const verdict = verdictOf(check, ({ kind }) => kind === "consistency" || kind === "class");
-    return verdict ? [say`${check.name}: ${verdict}`] : [];
-  });
+  const found = result.guidance.flatMap((study) =>
+    verdictOf(study, ({ kind }) => kind === "consistency" || kind === "class"),
+  );
   if (found.length > 0) return joinTexts(found, "; ");
   return result.materials.some(({ limits }) => limits)
     ? say`tested; no recommendation with limits for it was named`
@@ -314,7 +265,7 @@ function strengthVerdict(result: StudyResult): Text {
   const { config, strength, testing } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
-  if (testing?.state !== "tested" || !requirement || !least) return UNKNOWN.value;
+  if (testing?.state !== "tested" || !requirement || !least) return UNKNOWN;
   const bound = least.boundAtBatchableMpa;
   if (bound === null) return least.message;
   const otherwise = requirementNotShown(result);
@@ -356,9 +307,7 @@ function findingsTable(result: StudyResult, inAnnex: boolean): AppendixPart[] {
   const open = findings.filter(({ severity }) => severity !== "note");
   const shown = open.slice(0, MAX_FINDINGS);
   if (shown.length === 0) {
-    return [
-      { kind: "paragraph", text: say`Open findings of the checks: none.`, cites: ["findings"] },
-    ];
+    return [paragraph(say`Open findings of the checks: none.`, ["findings"])];
   }
   const left = open.length - shown.length;
   const notes = findings.length - open.length;
@@ -369,7 +318,7 @@ function findingsTable(result: StudyResult, inAnnex: boolean): AppendixPart[] {
       caption: say`Open findings of the checks`,
       columns: [{ header: say`Place` }, { header: say`Finding` }],
       rows: shown.map((found) => [placeOf(found), found.message]),
-      links: shown.map((_, row) => ({ row, column: 0, to: "findings" })),
+      links: rowLinks(shown.map(() => "findings")),
       ...(left + notes > 0 ? { notes: [furtherFindings(left, notes, inAnnex)] } : {}),
     },
   ];
@@ -393,14 +342,15 @@ export function findingsOfMix(result: StudyResult): Finding[] {
   const { config, findings } = result;
   if (!testedAnotherBlend(result)) return [...findings];
   const sheets = sheetsOf(config.strength.sheet, config.compaction);
-  return findings.filter(
-    ({ file, column = "" }) =>
-      !sheets.includes(file) && !(file === STUDY_FILE && /^strength|crushed$/.test(column)),
-  );
+  const isOfTests = ({ file, column = "" }: Finding) =>
+    file === STUDY_FILE
+      ? column.split(".")[0] === "strength" || column.endsWith(".crushed")
+      : sheets.includes(file);
+  return findings.filter((found) => !isOfTests(found));
 }
 
 /** Where a finding was made, in short. */
-export function placeOf({ file, row, column }: Finding): Text {
+function placeOf({ file, row, column }: Finding): Text {
   if (row !== undefined) return say`${file}, row ${row}`;
   return file === STUDY_FILE && column !== undefined ? column : file;
 }

@@ -33,8 +33,11 @@ export function inReport(
 }
 
 /** A sentence that names the tables and figures behind it, and these: those that hold nothing are left out. */
-export function cited(text: Text, parts: readonly (AppendixPart | undefined)[]): AppendixPart[] {
-  const shown = parts.filter((part): part is AppendixPart => part !== undefined && !isEmpty(part));
+export function cited(
+  text: Text,
+  parts: readonly (AppendixPart | false | undefined)[],
+): AppendixPart[] {
+  const shown = parts.filter((part): part is AppendixPart => !!part && !isEmpty(part));
   if (shown.length === 0) return [];
   return [
     paragraph(text, shown.flatMap(keyOf)),
@@ -71,13 +74,12 @@ export function acrossThePage(table: TableBlock): TableBlock[] {
   if (parts.length === 1) return [table];
   return parts.map((part, index) => {
     const [from, to] = [columns[part[1]].header, columns[part[part.length - 1]].header];
-    const { notes: _, ...kept } = table;
     return {
-      ...kept,
+      ...table,
       caption: say`${table.caption}, columns ${from} to ${to}`,
       columns: part.map((at) => columns[at]),
       rows: rows.map((row) => part.map((at) => row[at])),
-      ...(index + 1 === parts.length && notes ? { notes } : {}),
+      notes: index + 1 === parts.length ? notes : undefined,
     };
   });
 }

@@ -134,17 +134,15 @@ function materials({ config }: StudyResult): AppendixPart[] {
   // money has no place here unless it is asked for
   const unpriced = config.materials.map(({ price: _, ...material }) => material);
   const stated = (config.sampling ?? []).length > 0;
-  return [
-    ...cited(
-      stated
-        ? say`Materials and sampling are the user's entries, printed as they stand.`
-        : say`The materials are the user's entries, printed as they stand. How they were sampled was not stated.`,
-      [
-        keyed("materials-table", materialsTable({ ...config, materials: unpriced })),
-        stated ? keyed("sampling-table", samplingTable(config)) : undefined,
-      ],
-    ),
-  ];
+  return cited(
+    stated
+      ? say`Materials and sampling are the user's entries, printed as they stand.`
+      : say`The materials are the user's entries, printed as they stand. How they were sampled was not stated.`,
+    [
+      keyed("materials-table", materialsTable({ ...config, materials: unpriced })),
+      stated && keyed("sampling-table", samplingTable(config)),
+    ],
+  );
 }
 
 function methods(result: StudyResult): AppendixPart[] {
@@ -152,9 +150,8 @@ function methods(result: StudyResult): AppendixPart[] {
   const own = testing?.state === "tested" ? strength : undefined;
   const parts = cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
     keyed("methods-table", methodsTable(config)),
-    result.materials.length > 0
-      ? keyed("computation", computationTable({ ...result, strength: own }))
-      : undefined,
+    result.materials.length > 0 &&
+      keyed("computation", computationTable({ ...result, strength: own })),
   ]);
   return parts.length > 0
     ? parts
@@ -212,20 +209,22 @@ function envelopeParts(result: StudyResult): TableBlock[] {
 /** A check without what was not measured: that is said once, with the limits of validity. */
 function measuredOnly(study: GuidanceStudy): GuidanceStudy {
   const { check, probability } = study;
-  const measured = check.criteria.map(({ verdict }) => verdict !== "not measured");
-  const { others } = check;
-  const tested = others?.map(({ verdict }) => verdict !== "not measured") ?? [];
+  const isMeasured =
+    (criteria: readonly { readonly verdict: string }[] = []) =>
+    (_: unknown, at: number) =>
+      criteria[at].verdict !== "not measured";
+  const [measured, tested] = [isMeasured(check.criteria), isMeasured(check.others)];
   return {
     ...study,
     check: {
       ...check,
-      criteria: check.criteria.filter((_, at) => measured[at]),
-      ...(others ? { others: others.filter((_, at) => tested[at]) } : {}),
+      criteria: check.criteria.filter(measured),
+      others: check.others?.filter(tested),
     },
     probability: {
       ...probability,
-      criteria: probability.criteria.filter((_, at) => measured[at]),
-      ...(probability.others ? { others: probability.others.filter((_, at) => tested[at]) } : {}),
+      criteria: probability.criteria.filter(measured),
+      others: probability.others?.filter(tested),
     },
   };
 }
@@ -267,7 +266,7 @@ function blend(result: StudyResult): AppendixPart[] {
       "low",
     ),
     ...envelopeParts(result),
-    design.limits.length > 0 ? keyed("blend-limits", blendLimitsTable(design)) : undefined,
+    design.limits.length > 0 && keyed("blend-limits", blendLimitsTable(design)),
   ]);
 }
 
@@ -320,11 +319,9 @@ const NOT_MADE = {
 function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): AppendixPart[] {
   const { config, trials, blocks } = result;
   if (!testedAnotherBlend(result)) {
-    const crushed = stage === "blocks" && blocks;
-    return [
-      notKnownYet(result, stage),
-      ...(crushed ? [keyed("block-means", blockMeansTable(crushed, config.units))] : []),
-    ];
+    const open = notKnownYet(result, stage);
+    if (stage !== "blocks" || !blocks) return [open];
+    return [open, keyed("block-means", blockMeansTable(blocks, config.units))];
   }
   const names = joinTexts(trials.map(({ name }) => name));
   return [
@@ -340,6 +337,7 @@ function strength(result: StudyResult): AppendixPart[] {
   const { config, strength: tests, testing } = result;
   if (!tests || testedAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
   const { units } = config;
+  const required = config.strength.requirement !== undefined;
   // Blocks alone, without compaction, give the blend no cement content.
   const answered = tests.leastCement !== undefined && testing?.state !== "proposed";
   return [
@@ -354,22 +352,14 @@ function strength(result: StudyResult): AppendixPart[] {
         keyed("regression-line", regressionTable(tests.fit, tests.lackOfFit, units), {
           links: rowLinks(tests.fit.coefficients.map(() => "blocks")),
         }),
-        keyed(
-          "bands",
-          bandsTable(tests.bandsAtContents, units, {
-            required: config.strength.requirement !== undefined,
-          }),
-          {
-            links: rowLinks(
-              tests.bandsAtContents.map(({ cementPct }) =>
-                cementPct === tests.chosenCementPct ? "calculation-bound" : "blocks",
-              ),
+        keyed("bands", bandsTable(tests.bandsAtContents, units, { required }), {
+          links: rowLinks(
+            tests.bandsAtContents.map(({ cementPct }) =>
+              cementPct === tests.chosenCementPct ? "calculation-bound" : "blocks",
             ),
-          },
-        ),
-        answered && config.strength.requirement
-          ? keyed("least-cement", leastCementTable(result))
-          : undefined,
+          ),
+        }),
+        answered && required && keyed("least-cement", leastCementTable(result)),
       ],
     ),
     ...(answered ? [] : [notKnownYet(result, "cement")]),
@@ -379,10 +369,7 @@ function strength(result: StudyResult): AppendixPart[] {
 }
 
 /** Strength at the tested ages, where age stands in the regression. */
-function strengthAndAge(
-  { byAge }: StrengthStudy,
-  units: StudyResult["config"]["units"],
-): AppendixPart[] {
+function strengthAndAge({ byAge }: StrengthStudy, units: UnitSystem): AppendixPart[] {
   if (!byAge) return [];
   const table = strengthByAgeTable(byAge, units);
   if (byAge.status !== "ok") return [table];
@@ -402,7 +389,7 @@ function strengthAndAge(
 /** The blocks of the specified content without the curve, or why there are none. */
 function contentAlone(
   { chosenCementPct, characteristic, fit }: StrengthStudy,
-  units: StudyResult["config"]["units"],
+  units: UnitSystem,
 ): AppendixPart[] {
   if (chosenCementPct === undefined) return [];
   const own = characteristic.find(({ cementPct }) => cementPct === chosenCementPct);
@@ -424,16 +411,10 @@ function mix(result: StudyResult): AppendixPart[] {
   const { trials, testing } = result;
   const differs = trials.some(({ difference }) => difference);
   const difference = blendDifferenceTable(result);
+  const toShares = difference.rows.map(() => "shares");
   const tested = [
-    differs
-      ? keyed("tested-blends", difference, {
-          links: rowLinks(
-            difference.rows.map(() => "shares"),
-            1,
-          ),
-        })
-      : undefined,
-    trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
+    differs && keyed("tested-blends", difference, { links: rowLinks(toShares, 1) }),
+    trials.length > 1 && keyed("trials", testedBlendsTable(result)),
   ];
   return [...(testing ? cited(testing.message, tested) : []), ...batchParts(result)];
 }
@@ -498,34 +479,33 @@ function quality(result: StudyResult): AppendixPart[] {
       [
         keyed("quality-plan", qualityPlanTable(result)),
         keyed("quality-checks", qualityChecksTable(result)),
-        site
-          ? keyed("site-lots", siteBlocksTable(result), {
-              links: rowLinks(site.lots.map(() => `sheet-${site.file}`)),
-            })
-          : undefined,
+        site &&
+          keyed("site-lots", siteBlocksTable(result), {
+            links: rowLinks(site.lots.map(() => `sheet-${site.file}`)),
+          }),
       ],
     ),
     ...cited(
       say`How often a lot of a given quality would pass the rule, and the lots crushed so far.`,
       [
-        rule && risks
-          ? inReport(
-              operatingCharacteristicChart(say`Probability that a lot is accepted`, rule, risks, {
-                sdMpa: scatterMpa,
-                units,
-                seed,
-              }),
-              "operating-characteristic",
-              "half",
-            )
-          : undefined,
-        site && requirement
-          ? inReport(
-              lotsChart(say`Lots of site blocks`, site.chart, units, requirement.strengthMpa),
-              "lots-chart",
-              "half",
-            )
-          : undefined,
+        rule &&
+          risks &&
+          inReport(
+            operatingCharacteristicChart(say`Probability that a lot is accepted`, rule, risks, {
+              sdMpa: scatterMpa,
+              units,
+              seed,
+            }),
+            "operating-characteristic",
+            "half",
+          ),
+        site &&
+          requirement &&
+          inReport(
+            lotsChart(say`Lots of site blocks`, site.chart, units, requirement.strengthMpa),
+            "lots-chart",
+            "half",
+          ),
       ],
     ),
   ];

@@ -49,14 +49,12 @@ function isolated(text: string): string {
 export function pdfData(
   document: ReportDocument,
   mathOf: MathOf,
-  page: "A4" | "us-letter",
-  date: string,
-  attachments: readonly PdfAttachment[] = [],
+  attachments: readonly PdfAttachment[],
 ): object {
   const { meta, nodes, annex } = document;
   const context = { mathOf, locale: meta.language };
   return {
-    meta: pdfMeta(meta, page, date),
+    meta: pdfMeta(meta),
     words: renderAll(WORDS, meta.language),
     attached: attachments.map(({ bytes: _, ...file }, at) => ({ ...file, at })),
     nodes: pairedFigures(nodes).flatMap((node) =>
@@ -72,8 +70,8 @@ export function pdfData(
 }
 
 /** What stands on the title page, at the head and foot of each page, and in the properties. */
-function pdfMeta(meta: ReportMeta, page: "A4" | "us-letter", date: string): object {
-  const { language, style = {}, layout, subtitle = "", place = "" } = meta;
+function pdfMeta(meta: ReportMeta): object {
+  const { language, style = {}, layout, subtitle = "", place = "", page, date } = meta;
   const title = meta.title.trim() || render(say`Report`, language);
   const head = style.header ?? title;
   const madeWith = meta.madeWith ? render(say`Made with ${meta.madeWith}`, language) : "";

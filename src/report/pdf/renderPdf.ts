@@ -7,7 +7,7 @@ import { say, type Text } from "../../words/message.js";
 import { render } from "../../words/render.js";
 import type { PdfAttachment } from "../attachments.js";
 import type { ReportDocument } from "../document.js";
-import type { PdfStandard } from "../reportMeta.js";
+import type { PdfStandard, ReportMeta } from "../reportMeta.js";
 import { coverageOf, fontsForScripts, reportFonts, withoutMissingGlyphs } from "./fonts.js";
 import { pdfData } from "./pdfData.js";
 import { NOTICE_COLOUR, noticeTemplate, template } from "./template.js";
@@ -17,10 +17,6 @@ import { typstMath } from "./typstMath.js";
 export interface PdfOptions {
   /** Default `a-2a`. */
   readonly standard?: PdfStandard;
-  /** Default: the page of the report's `meta`. */
-  readonly page?: "A4" | "us-letter";
-  /** Date of the title page and of the PDF's properties; default: that of `meta`. */
-  readonly date?: string;
   /** Files to stand inside the PDF; only with the standard `a-3a`. */
   readonly attachments?: readonly PdfAttachment[];
   /** How long a Typst file of the study's own may take; default 60. */
@@ -50,7 +46,6 @@ const FONT_TRIAL = "#text(font: sys.inputs.family)[x]";
  * fails or does not end in time is left out; all are told as findings.
  *
  * @param document report made by `notebookToDocument`
- * @param options standard, page, date and files to attach
  * @throws RangeError for attachments with a standard that forbids them; Error with Typst's message when
  * the document cannot be compiled
  *
@@ -63,8 +58,7 @@ export async function renderPdf(
   document: ReportDocument,
   options: PdfOptions = {},
 ): Promise<PdfResult> {
-  const { standard = "a-2a", page = document.meta.page, date = document.meta.date } = options;
-  const { attachments = [], ownTypstSeconds = 60 } = options;
+  const { standard = "a-2a", attachments = [], ownTypstSeconds = 60 } = options;
   if (attachments.length > 0 && standard !== "a-3a") {
     throw new RangeError(
       `invalid \`attachments\`: ${attachments.length} with standard ${standard}; expected none, or a-3a`,
@@ -107,7 +101,7 @@ export async function renderPdf(
   );
   if (style.logo?.type === "svg") drawings.push({ path: "logo.svg", svg: style.logo.svg });
   const { data, missing } = withoutMissingGlyphs(
-    { report: pdfData(styled, mathOf, page, date, attachments), drawings },
+    { report: pdfData(styled, mathOf, attachments), drawings },
     coverageOf(fonts),
   );
   const files = new Map<string, Buffer>();
@@ -139,7 +133,8 @@ export async function renderPdf(
   // Typst keeps compiled parts for the whole process; a report needs nothing of the one before
   compiler.evictCache(0);
   if ("problem" in made) throw new Error(`the PDF could not be compiled: ${render(made.problem)}`);
-  return { pdf: made.pdf, printScale: made.printScale, findings };
+  const { pdf, printScale, pages } = made;
+  return { pdf, printScale, findings: [...findings, ...pageFindings(document.meta, pages)] };
 }
 
 /** Compiles what it is handed, and says nothing: only whether it ends matters. */
@@ -178,7 +173,9 @@ function endsInTime(
   return (error as NodeJS.ErrnoException | undefined)?.code !== "ETIMEDOUT";
 }
 
-type Made = { readonly pdf: Uint8Array; readonly printScale: number } | { readonly problem: Text };
+type Made =
+  | { readonly pdf: Uint8Array; readonly printScale: number; readonly pages: number }
+  | { readonly problem: Text };
 
 /** What Typst says, without the report's own data or the spans that only its compiler understands. */
 function messages(diagnostics: readonly { readonly message?: string }[] | undefined): string {
@@ -201,6 +198,7 @@ function compilePdf(compiler: NodeCompiler, standard: PdfStandard, guarded: bool
     return {
       pdf: new Uint8Array(compiler.pdf(compiled.result, options)),
       printScale: printScaleOf(compiler, compiled.result),
+      pages: compiled.result.numOfPages,
     };
   } catch (problem) {
     // what breaks the standard, as Typst's debugging text holds it
@@ -257,6 +255,17 @@ function fontFinding(file: string, family: string): Finding {
     expected: say`a font whose family name is plain`,
     remedy: say`Take another cut or file of the font.`,
   });
+}
+
+/** A card that no scale brings onto its page. */
+function pageFindings({ onePage = false, title }: ReportMeta, pages: number): Finding[] {
+  if (!onePage || pages === 1) return [];
+  const words = {
+    message: say`“${title}” does not fit on one page, even in small letters: it takes ${pages}.`,
+    expected: say`a card of one page`,
+    remedy: say`Shorten what was entered for it, settle the doubts that it prints, or print it on both sides of one sheet.`,
+  };
+  return [finding({ file: FILE }, "warning", "card-on-several-pages", words)];
 }
 
 /** A user's Typst file with which the report cannot be made. */

@@ -1,9 +1,8 @@
 import { crc32, inflateSync } from "node:zlib";
-import type { Finding } from "../../findings/finding.js";
 import { say, type Text } from "../../words/message.js";
 import { cleanSvg } from "../cleanSvg.js";
 import type { ReportLogo } from "../reportMeta.js";
-import { styleFinding } from "./styleFile.js";
+import { type OpenedStyle, styleFinding } from "./styleFile.js";
 
 /** It stands in the HTML file as text, so a photograph would make every report heavy. */
 const MAX_BYTES = 1_000_000;
@@ -12,12 +11,7 @@ const MAX_SIDE_PX = 4000;
 const SMALLEST_HEIGHT_PX = 80;
 const PNG_SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
-interface LogoReading {
-  readonly logo?: ReportLogo;
-  readonly findings: readonly Finding[];
-}
-
-function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
+function readPng(file: string, bytes: Uint8Array, alt: string): OpenedStyle {
   // signature, then the header chunk with width and height: PNG specification, section 11.2.1 (from memory)
   const header = String.fromCharCode(...bytes.slice(12, 16));
   if (PNG_SIGNATURE.some((byte, at) => bytes[at] !== byte) || header !== "IHDR") {
@@ -32,13 +26,14 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
     return refused(file, say`The picture has ${width} by ${height} dots.`);
   }
   const logo: ReportLogo = { type: "png", bytes, alt };
-  if (height >= SMALLEST_HEIGHT_PX) return { logo, findings: [] };
+  if (height >= SMALLEST_HEIGHT_PX) return { style: { logo }, findings: [] };
   const words = {
     message: say`The picture is only ${height} dots high and will look coarse in print.`,
     expected: say`at least ${SMALLEST_HEIGHT_PX} dots, or an SVG drawing`,
     remedy: say`Save it larger, or as SVG.`,
   };
-  return { logo, findings: [styleFinding("logo", file, "note", "logo-coarse", words)] };
+  const coarse = styleFinding("logo", file, "note", "logo-coarse", words);
+  return { style: { logo }, findings: [coarse] };
 }
 
 /**
@@ -71,17 +66,17 @@ function unpacks(data: readonly Uint8Array[]): boolean {
   }
 }
 
-function refused(file: string, message: Text): LogoReading {
+function refused(file: string, message: Text): OpenedStyle {
   const words = {
     message,
     expected: say`a well-formed SVG with a size, or a PNG of at most ${MAX_SIDE_PX} dots a side and ${MAX_BYTES / 1e6} MB`,
     remedy: say`Save the logo again in one of these forms.`,
   };
-  return { findings: [styleFinding("logo", file, "error", "logo-unreadable", words)] };
+  return { style: {}, findings: [styleFinding("logo", file, "error", "logo-unreadable", words)] };
 }
 
 /** Reads a logo: an SVG is cleaned of all that could run or be fetched, and what was taken out is told. */
-export function readLogo(file: string, bytes: Uint8Array, alt: string): LogoReading {
+export function readLogo(file: string, bytes: Uint8Array, alt: string): OpenedStyle {
   if (bytes.length > MAX_BYTES) {
     return refused(file, say`The file has ${Math.ceil(bytes.length / 1000)} kB.`);
   }
@@ -95,11 +90,12 @@ export function readLogo(file: string, bytes: Uint8Array, alt: string): LogoRead
     return refused(file, say`The drawing states no size.`);
   }
   const logo: ReportLogo = { type: "svg", svg, alt };
-  if (removed.size === 0) return { logo, findings: [] };
+  if (removed.size === 0) return { style: { logo }, findings: [] };
   const words = {
     message: say`Parts of the drawing that could run or fetch something, or that style it from a sheet, were taken out: ${[...removed].sort().join(", ")}.`,
     expected: say`an SVG of plain shapes with their colours as attributes`,
     remedy: say`Look at the logo in the report; where it changed, save it as plain SVG with presentation attributes.`,
   };
-  return { logo, findings: [styleFinding("logo", file, "warning", "logo-cleaned", words)] };
+  const changed = styleFinding("logo", file, "warning", "logo-cleaned", words);
+  return { style: { logo }, findings: [changed] };
 }

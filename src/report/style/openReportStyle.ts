@@ -7,16 +7,10 @@ import { type Finding, hasErrors } from "../../findings/finding.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { type Locale, render } from "../../words/render.js";
-import type { ReportFont, ReportStyle } from "../reportMeta.js";
+import type { ReportFont } from "../reportMeta.js";
 import { readLogo } from "./logo.js";
 import { checkCss, checkTypst } from "./ownCode.js";
-import { styleFile, styleFinding, stylePath } from "./styleFile.js";
-
-/** What a report is to wear, and what was found while reading it. */
-export interface OpenedStyle {
-  readonly style: ReportStyle;
-  readonly findings: readonly Finding[];
-}
+import { type OpenedStyle, styleFinding, stylePath } from "./styleFile.js";
 
 /**
  * Reads what the entry `report` of a study names: logo, accent colour, texts, style sheet, Typst file and
@@ -37,43 +31,39 @@ export async function openReportStyle(
 ): Promise<OpenedStyle> {
   if (config === undefined) return { style: {}, findings: [] };
   const { header, footer, logo, logoText, accent, css, typst, fonts } = config;
-  const words: StyleReading = {
-    style: { ...(header !== undefined && { header }), ...(footer !== undefined && { footer }) },
-    findings: [],
-  };
   const alt = logoText ?? render(say`Logo`, locale);
   const readings = [
-    words,
-    await readEntry(logo, (file) => readLogoFile(folder, file, alt)),
+    await readEntry(logo, (file) =>
+      readFileOf(folder, file, "logo", (bytes) => readLogo(file, bytes, alt)),
+    ),
     await readEntry(accent, readAccent),
     await readEntry(css, (file) => readCode(folder, file, "css", checkCss)),
     await readEntry(typst, (file) => readCode(folder, file, "typst", checkTypst)),
     await readEntry(fonts, (entry) => readFonts(folder, entry)),
   ];
   return {
-    style: Object.assign({}, ...readings.map(({ style }) => style)),
+    style: Object.assign({ header, footer }, ...readings.map(({ style }) => style)),
     findings: readings.flatMap(({ findings }) => findings),
   };
 }
 
 /** What one entry gives: a part of the style, none where it cannot be used. */
-interface StyleReading {
-  readonly style: ReportStyle;
-  readonly findings: readonly Finding[];
-}
-
 async function readEntry(
   entry: string | undefined,
-  read: (entry: string) => StyleReading | Promise<StyleReading>,
-): Promise<StyleReading> {
+  read: (entry: string) => OpenedStyle | Promise<OpenedStyle>,
+): Promise<OpenedStyle> {
   return entry === undefined ? { style: {}, findings: [] } : read(entry);
 }
 
-async function readLogoFile(folder: string, file: string, alt: string): Promise<StyleReading> {
-  const opened = await styleFile(folder, file, "logo");
-  if ("finding" in opened) return { style: {}, findings: [opened.finding] };
-  const { logo, findings } = readLogo(file, opened.bytes, alt);
-  return { style: logo ? { logo } : {}, findings };
+async function readFileOf(
+  folder: string,
+  file: string,
+  key: "logo" | "css" | "typst",
+  read: (bytes: Uint8Array) => OpenedStyle,
+): Promise<OpenedStyle> {
+  const found = await stylePath(folder, file, key, "file");
+  if ("finding" in found) return { style: {}, findings: [found.finding] };
+  return read(new Uint8Array(await readFile(found.path)));
 }
 
 async function readCode(
@@ -81,12 +71,12 @@ async function readCode(
   file: string,
   key: "css" | "typst",
   check: (file: string, text: string) => readonly Finding[],
-): Promise<StyleReading> {
-  const opened = await styleFile(folder, file, key);
-  if ("finding" in opened) return { style: {}, findings: [opened.finding] };
-  const text = new TextDecoder().decode(opened.bytes);
-  const findings = check(file, text);
-  return { style: hasErrors(findings) ? {} : { [key]: text }, findings };
+): Promise<OpenedStyle> {
+  return readFileOf(folder, file, key, (bytes) => {
+    const text = new TextDecoder().decode(bytes);
+    const findings = check(file, text);
+    return { style: hasErrors(findings) ? {} : { [key]: text }, findings };
+  });
 }
 
 /** Grounds that the accent stands on: the page of the HTML file in the light and in the dark. */
@@ -111,7 +101,7 @@ function onDark(colour: string): string {
  * Reads the accent colour and checks its contrast on the page. It is used as it is given: a colour that is
  * too pale is the maker's to change, and told as a finding.
  */
-export function readAccent(text: string): StyleReading {
+export function readAccent(text: string): OpenedStyle {
   const colour = parse(text);
   if (colour === undefined || (colour.alpha ?? 1) < 1) {
     const words = {
@@ -146,16 +136,14 @@ export function readAccent(text: string): StyleReading {
   };
 }
 
-interface OpenedFont {
-  readonly familyName?: string | null;
-}
-
 /** Opens the fonts of a folder inside the study, in the order of their file names. */
-async function readFonts(folder: string, entry: string): Promise<StyleReading> {
+async function readFonts(folder: string, entry: string): Promise<OpenedStyle> {
   const found = await stylePath(folder, entry, "fonts", "folder");
   if ("finding" in found) return { style: {}, findings: [found.finding] };
   const require = createRequire(import.meta.url);
-  const fontkit = require("fontkit") as { create(bytes: Buffer): OpenedFont };
+  const fontkit = require("fontkit") as {
+    create(bytes: Buffer): { readonly familyName?: string | null };
+  };
   const fonts: ReportFont[] = [];
   const findings: Finding[] = [];
   const names = (await readdir(found.path)).filter((name) => /\.(ttf|otf)$/i.test(name)).sort();

@@ -1,7 +1,8 @@
-import { readFile, realpath, stat } from "node:fs/promises";
+import { realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, sep } from "node:path";
 import { type Finding, type FindingWords, finding, type Severity } from "../../findings/finding.js";
 import { say, type Text } from "../../words/message.js";
+import type { ReportStyle } from "../reportMeta.js";
 
 /** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
 const MAX_BYTES = 40_000_000;
@@ -67,14 +68,10 @@ export async function stylePath(
   return { path };
 }
 
-/** Reads a file that `report` in `study.yaml` names. */
-export async function styleFile(
-  folder: string,
-  file: string,
-  key: string,
-): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
-  const found = await stylePath(folder, file, key, "file");
-  return "finding" in found ? found : { bytes: new Uint8Array(await readFile(found.path)) };
+/** What a report is to wear, or a part of it, and what was found while reading it. */
+export interface OpenedStyle {
+  readonly style: ReportStyle;
+  readonly findings: readonly Finding[];
 }
 
 /** Makes a finding about one entry of `report` in `study.yaml`. */
