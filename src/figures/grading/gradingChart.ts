@@ -99,7 +99,7 @@ export function gradingChart(
   const maxMm = Math.max(20, ...sizes) * 1.3;
   const axis = sizeAxis(minMm, maxMm, boundaries, direction);
   const { annotations, shapes } = sizeClassMarks(minMm, maxMm, boundaries);
-  const sieves = options.sieves ? sieveMarks(options.sieves, minMm, maxMm) : NO_SIEVES;
+  const sieves = sieveMarks(options.sieves, minMm, maxMm);
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
   const marked = characteristicMarkParts(curves, marks, axis.range as number[], {
     bands: behind,
@@ -207,11 +207,7 @@ export function decadeSizes(
 }
 
 /** Names of the fractions along the top of a grading chart, and light lines between them. */
-function sizeClassMarks(
-  minMm: number,
-  maxMm: number,
-  system: BoundarySystem = "iso14688",
-): AxisMarks {
+function sizeClassMarks(minMm: number, maxMm: number, system: BoundarySystem): AxisMarks {
   const { clayMm, siltMm, sandMm, gravelMm } = SIZE_BOUNDARIES[system];
   const inside = [
     { name: say`clay`, fromMm: 0, toMm: clayMm },
@@ -255,18 +251,17 @@ interface SieveMarks extends AxisMarks {
   readonly labels: readonly { readonly sizeMm: number; readonly passingPct: number }[];
 }
 
-const NO_SIEVES: SieveMarks = { annotations: [], shapes: [], labels: [] };
-
 /** Heights that a designation takes up above the axis, in percent passing, at most. */
 const DESIGNATION_PCTS = [0, 4, 8, 12, 16, 20];
 
 /** Dotted lines at standard sieves, with their designations upright above the axis. */
 function sieveMarks(
-  series: keyof typeof STANDARD_SIEVES,
+  series: GradingChartOptions["sieves"],
   minMm: number,
   maxMm: number,
 ): SieveMarks {
-  const sieves = STANDARD_SIEVES[series]
+  const names: readonly string[] = series ? STANDARD_SIEVES[series] : [];
+  const sieves = names
     .map((name) => ({ name, sizeMm: parseSieve(name) as number }))
     .filter(({ sizeMm }) => sizeMm >= minMm && sizeMm <= maxMm);
   return {
@@ -297,10 +292,7 @@ function gradingChartText(
   curves: readonly ChartCurve[],
   bands: readonly ChartBand[],
   marks: readonly CharacteristicMark[],
-  {
-    direction,
-    boundaries,
-  }: { readonly direction: SizeDirection; readonly boundaries: BoundarySystem },
+  { direction, boundaries }: Required<Pick<GradingChartOptions, "direction" | "boundaries">>,
 ): Text {
   const system = SIZE_BOUNDARIES[boundaries].name;
   const axis =

@@ -9,6 +9,7 @@ import {
   type UnitSystem,
 } from "../../quantities/format.js";
 import type { LeastCement } from "../../strength/leastCement.js";
+import type { StrengthBand } from "../../strength/regression/bounds.js";
 import type { FittedStrength } from "../../strength/regression/curve.js";
 import { notKnownYet } from "../../study/stages.js";
 import type { StrengthStudy, StudyResult } from "../../study/studyResult.js";
@@ -53,11 +54,11 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
   const { bands, fit } = strength;
   const name = boundName(statistic, confidence);
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
-  const line = (values: readonly number[], more: object) => ({
+  const line = (strengthOf: (band: StrengthBand) => number, more: object) => ({
     type: "scatter",
     mode: "lines",
     x: bands.map(({ cementPct }) => cementPct),
-    y: values.map(stress),
+    y: bands.map((band) => stress(strengthOf(band))),
     ...more,
   });
   const edge = { line: { color: PALETTE.azurite, width: 0 }, hoverinfo: "skip" };
@@ -66,33 +67,21 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
     title,
     strengthChartText(title, config, strength, name),
     [
-      line(
-        bands.map(({ meanHighMpa }) => meanHighMpa),
-        { ...edge, name: "", showlegend: false },
-      ),
-      line(
-        bands.map(({ meanLowMpa }) => meanLowMpa),
-        {
-          ...edge,
-          name: say`band of the mean`,
-          fill: "tonexty",
-          fillcolor: translucent(PALETTE.azurite, 0.16),
-        },
-      ),
-      line(
-        bands.map(({ meanMpa }) => meanMpa),
-        {
-          name: say`${wordFor(fit.line)} at ${fit.ageDays} d`,
-          line: { color: PALETTE.azurite, width: 2.5 },
-        },
-      ),
-      line(
-        bands.map(({ lowerBoundMpa }) => lowerBoundMpa[statistic]),
-        {
-          name: boundName(statistic, confidence, "<br>"),
-          line: { color: PALETTE.redEarth, width: 2, dash: "dash" },
-        },
-      ),
+      line(({ meanHighMpa }) => meanHighMpa, { ...edge, name: "", showlegend: false }),
+      line(({ meanLowMpa }) => meanLowMpa, {
+        ...edge,
+        name: say`band of the mean`,
+        fill: "tonexty",
+        fillcolor: translucent(PALETTE.azurite, 0.16),
+      }),
+      line(({ meanMpa }) => meanMpa, {
+        name: say`${wordFor(fit.line)} at ${fit.ageDays} d`,
+        line: { color: PALETTE.azurite, width: 2.5 },
+      }),
+      line(({ lowerBoundMpa }) => lowerBoundMpa[statistic], {
+        name: boundName(statistic, confidence, "<br>"),
+        line: { color: PALETTE.redEarth, width: 2, dash: "dash" },
+      }),
       ...blockTraces(strength.specimens, fit.ageDays, stress),
     ],
     baseLayout(
@@ -104,19 +93,7 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
           ...(least === null ? [] : [verticalLine(least, LEAST_CEMENT)]),
         ],
         annotations: [
-          ...(requirement
-            ? [
-                {
-                  text: say`required ${formatQuantity(requirement.strengthMpa, "stress", units)}`,
-                  xref: "paper",
-                  x: 1,
-                  xanchor: "right",
-                  y: stress(requirement.strengthMpa),
-                  yanchor: "bottom",
-                  showarrow: false,
-                },
-              ]
-            : []),
+          ...(requirement ? [requiredLabel(requirement.strengthMpa, units)] : []),
           ...(least === null ? [] : [leastCementLabel(least, bands)]),
         ],
       },
@@ -126,6 +103,18 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
 
 const REQUIRED = { color: PALETTE.manganese, width: 1.5, dash: "dot" } as const;
 const LEAST_CEMENT = { color: PALETTE.redEarth, width: 1, dash: "dot" } as const;
+
+function requiredLabel(strengthMpa: number, units: UnitSystem): object {
+  return {
+    text: say`required ${formatQuantity(strengthMpa, "stress", units)}`,
+    xref: "paper",
+    x: 1,
+    xanchor: "right",
+    y: displayValue(strengthMpa, "stress", units),
+    yanchor: "bottom",
+    showarrow: false,
+  };
+}
 
 /** The name of the line of the least cement, at its foot and on the side with more room. */
 function leastCementLabel(contentPct: number, bands: StrengthStudy["bands"]): object {
