@@ -1,4 +1,5 @@
 import { powerOf } from "../numerics/powerOf.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { type BlendMaterial, blendPassing, measuredTopMm, valuesOf } from "./material.js";
 import type { BlendAims, BlendSolution } from "./solve.js";
 import {
@@ -35,9 +36,7 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
   const top = measuredTopMm(materials.map(({ curve }) => curve));
   const measured = given.points.filter(({ sizeMm }) => sizeMm <= top);
   const target = { ...given, points: measured } as PointTarget;
-  if (target.points.length === 0) {
-    throw new RangeError("invalid `target`: []; expected at least one size");
-  }
+  checkThat(target.points.length > 0, { target: "[]" }, "at least one size");
   const sizesMm = target.points.map(({ sizeMm }) => sizeMm);
   const passing = passingMatrix(materials, sizesMm);
   const weights = target.points.map(({ weight }) => weight ?? 1);
@@ -46,11 +45,8 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
     return lineAims(sizesMm, passing, line, weights);
   }
   target.points.forEach(({ lowPct, highPct }, index) => {
-    if (!(lowPct <= highPct)) {
-      throw new RangeError(
-        `invalid \`target.points[${index}]\`: ${lowPct} to ${highPct}; expected the lower value first`,
-      );
-    }
+    const place = { [`target.points[${index}]`]: `${lowPct} to ${highPct}` };
+    checkThat(lowPct <= highPct, place, "the lower value first");
   });
   if (target.kind === "band-middle") {
     const middle = target.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2);
@@ -129,9 +125,7 @@ export function fitPowerTarget(
   const exponent = range("exponent", target.exponent);
   const top = range("topSizeMm", target.topSizeMm);
   const sizesMm = targetSizes(target, materials);
-  if (sizesMm.length === 0) {
-    throw new RangeError("invalid `target`: no size below the top size; expected at least one");
-  }
+  checkThat(sizesMm.length > 0, { target: "no size below the top size" }, "at least one");
   const passing = passingMatrix(materials, sizesMm);
   const attempt = (n: number, topSizeMm: number) => {
     const aims = powerAims(n, topSizeMm, sizesMm, passing);
@@ -179,11 +173,8 @@ function bestInRanges(
 
 function range(name: string, value: FixedOrRange): Range {
   const found = asRange(value);
-  if (!(found.min > 0 && found.min <= found.max && Number.isFinite(found.max))) {
-    throw new RangeError(
-      `invalid \`${name}\`: ${found.min} to ${found.max}; expected more than 0, smallest first`,
-    );
-  }
+  const isSound = found.min > 0 && found.min <= found.max && Number.isFinite(found.max);
+  checkThat(isSound, { [name]: `${found.min} to ${found.max}` }, "more than 0, smallest first");
   return found;
 }
 

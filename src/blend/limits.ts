@@ -1,3 +1,4 @@
+import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { type BlendMaterial, blendPassing, valuesOf } from "./material.js";
 import type { BlendLimit } from "./target.js";
@@ -149,19 +150,15 @@ export function blendProgramme(
   materials: readonly BlendMaterial[],
   limits: readonly BlendLimit[],
 ): BlendProgramme {
-  if (materials.length === 0)
-    throw new RangeError("invalid `materials`: []; expected at least one");
+  checkThat(materials.length > 0, { materials: "[]" }, "at least one");
   materials.forEach(({ minSharePct, maxSharePct, curve }, index) => {
-    if (!(minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100)) {
-      throw new RangeError(
-        `invalid \`materials[${index}]\` share: ${minSharePct} to ${maxSharePct}; expected 0 to 100, smallest first`,
-      );
-    }
-    if (curve.points.length === 0) {
-      throw new RangeError(
-        `invalid \`materials[${index}].curve\`: no points; expected at least one`,
-      );
-    }
+    checkThat(
+      minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100,
+      { [`materials[${index}].sharePct`]: `${minSharePct} to ${maxSharePct}` },
+      "0 to 100, smallest first",
+    );
+    const curveName = `materials[${index}].curve`;
+    checkThat(curve.points.length > 0, { [curveName]: "no points" }, "at least one");
   });
   return {
     materials,

@@ -87,11 +87,8 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
   const { points } = curve;
   const [first, last] = [points[0], points[points.length - 1]];
   if (sizeMm > last.sizeMm) {
-    if (last.passingPct < 100 - 1e-9) {
-      throw new RangeError(
-        `invalid \`sizeMm\`: ${sizeMm}; expected at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`,
-      );
-    }
+    const end = `at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`;
+    checkThat(last.passingPct >= 100 - 1e-9, { sizeMm }, end);
     return { passingPct: last.passingPct, assumed: false };
   }
   if (sizeMm < first.sizeMm) {

@@ -74,7 +74,7 @@ export interface Robustness {
 export function robustness(input: RobustnessInput): Robustness {
   const { materials, sharesPct, band, variation, draws = 10_000, seed = 1 } = input;
   checkOneEach("sharesPct", sharesPct, materials);
-  if (band.length === 0) throw new RangeError("invalid `band`: []; expected at least one size");
+  checkThat(band.length > 0, { band: "[]" }, "at least one size");
   const blend = drawnBlends({ materials, band, variation, draws, seed })(sharesPct);
   const sizes = band.length;
   const inside = band.map(() => 0);
@@ -306,11 +306,11 @@ function checkVariation(
       { [`variation[${index}].id`]: id },
       "a material's id",
     );
-    if (!(finesPlusMinusPct >= 0 && finesPlusMinusPct <= 100 && batchingPlusMinusPct >= 0)) {
-      throw new RangeError(
-        `invalid \`variation[${index}]\`: ${finesPlusMinusPct}, ${batchingPlusMinusPct}; expected 0 or more`,
-      );
-    }
+    checkThat(
+      finesPlusMinusPct >= 0 && finesPlusMinusPct <= 100 && batchingPlusMinusPct >= 0,
+      { [`variation[${index}]`]: `${finesPlusMinusPct}, ${batchingPlusMinusPct}` },
+      "0 or more",
+    );
   });
 }
 

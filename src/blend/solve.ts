@@ -166,15 +166,10 @@ export function chooseMaterials(
   const grow = (chosen: readonly number[], from: number): void => {
     if (chosen.length === maxMaterials) {
       tried += 1;
-      if (tried > MAX_SETS) {
-        throw new RangeError(
-          `invalid \`maxMaterials\`: ${maxMaterials} of ${count} makes more than ${MAX_SETS} sets; expected fewer`,
-        );
-      }
-      const found = solveBlend(
-        onlyMaterials(programme, (j) => chosen.includes(j)),
-        aims,
-      );
+      const what = `${maxMaterials} of ${count} makes more than ${MAX_SETS} sets`;
+      checkThat(tried <= MAX_SETS, { maxMaterials: what }, "fewer");
+      const within = onlyMaterials(programme, (j) => chosen.includes(j));
+      const found = solveBlend(within, aims);
       if (best === null || isBetter(found, best)) best = found;
       return;
     }

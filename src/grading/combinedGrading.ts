@@ -86,9 +86,7 @@ export function combinedCurve(
 function joined(sieve: readonly GradingPoint[], sedimentation: readonly GradingPoint[]) {
   const coarse = inOrder(sieve, "sieve");
   const fine = inOrder(sedimentation, "sedimentation");
-  if (coarse.length + fine.length === 0) {
-    throw new RangeError("invalid `sieve`: []; expected at least one point");
-  }
+  checkThat(coarse.length + fine.length > 0, { sieve: "[]" }, "at least one point");
   const joint = coarse[0];
   const raw = [...fine.filter(({ sizeMm }) => !joint || sizeMm < joint.sizeMm), ...coarse];
   const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));

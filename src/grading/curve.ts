@@ -150,11 +150,11 @@ export function percentOf(whole: number, part: number): number {
  */
 export function scalp(curve: GradingCurve, screenMm: number): GradingCurve {
   const whole = passingAtSize(curve, screenMm);
-  if (whole === undefined || !(whole > 0)) {
-    throw new RangeError(
-      `invalid \`screenMm\`: ${screenMm}; expected a size within the measured curve at which something passes`,
-    );
-  }
+  checkThat(
+    whole !== undefined && whole > 0,
+    { screenMm },
+    "a size within the measured curve at which something passes",
+  );
   const points = fineToCoarse(curve.points);
   const finer = points
     .filter(({ sizeMm }) => sizeMm < screenMm)

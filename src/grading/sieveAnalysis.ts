@@ -118,11 +118,9 @@ function sieveSet(
   const coarse = splits[portion - 1]?.sizeMm ?? Infinity;
   const fine = splits[portion]?.sizeMm ?? -Infinity;
   const own = record.rows.filter(({ sizeMm }) => sizeMm < coarse && sizeMm >= fine);
-  if (!last && own.at(-1)?.sizeMm !== fine) {
-    throw new RangeError(
-      `invalid \`splits[${portion}].sizeMm\`: ${fine}; expected one of the sieves of the set above it`,
-    );
-  }
+  const isSieve = last || own.at(-1)?.sizeMm === fine;
+  const splitName = `splits[${portion}].sizeMm`;
+  checkThat(isSieve, { [splitName]: fine }, "one of the sieves of the set above it");
   // What one gram of this set stands for, in percent of the whole sample.
   const pctPerGram = (arrivingPct - washedPct) / dryMassG;
   let retainedG = 0;

@@ -1,3 +1,5 @@
+import { checkThat } from "../quantities/checkNumber.js";
+
 /** A stream of seeded random numbers; each object has its own state. */
 export interface Random {
   /** From 0 up to but not including 1, in steps of 2⁻⁵³. */
@@ -24,9 +26,8 @@ export interface Random {
  * createRandom(1).integer(100) === createRandom(1).integer(100) // => true
  */
 export function createRandom(seed: number): Random {
-  if (!Number.isInteger(seed) || seed < 0 || seed > 0xffffffff) {
-    throw new RangeError(`invalid \`seed\`: ${seed}; expected a whole number, 0 to 4294967295`);
-  }
+  const isSeed = Number.isInteger(seed) && seed >= 0 && seed <= 0xffffffff;
+  checkThat(isSeed, { seed }, "a whole number, 0 to 4294967295");
   const next = xoshiro128(spread(seed));
   let spare: number | undefined;
   const uniform = (): number => ((next() >>> 5) * 2 ** 26 + (next() >>> 6)) / 2 ** 53;

@@ -80,11 +80,8 @@ export function fitGrading(
   checkThat(model !== undefined, { name }, "a grading model");
   const points = tellingPoints(fineToCoarse(curve.points));
   const count = model.parameters.length;
-  if (points.length < count) {
-    throw new RangeError(
-      `invalid \`curve\`: ${points.length} points that tell; expected at least ${count} for “${name}”`,
-    );
-  }
+  const told = `${points.length} points that tell`;
+  checkThat(points.length >= count, { curve: told }, `at least ${count} for “${name}”`);
   const sd = sdPct && relativeErrors(points, sdPct);
   const { solution, values } = fitPoints(model, points, starts ?? model.starts({ points }), sd);
   const n = points.length;
@@ -142,9 +139,7 @@ function doubt(
 function relativeErrors(points: readonly GradingPoint[], sdPct: (sizeMm: number) => number) {
   const sd = points.map(({ sizeMm }) => {
     const value = sdPct(sizeMm);
-    if (!(value > 0 && value < Infinity)) {
-      throw new RangeError(`invalid \`sdPct\`: ${value} at ${sizeMm} mm; expected above 0`);
-    }
+    checkThat(value > 0 && value < Infinity, { sdPct: `${value} at ${sizeMm} mm` }, "above 0");
     return value;
   });
   const scale = Math.sqrt(sd.reduce((sum, value) => sum + 1 / value ** 2, 0) / sd.length);

@@ -141,13 +141,11 @@ function workedReadings(
 ): Pick<HydrometerAnalysis, "rows" | "densityFactor" | "calibration"> {
   checkInput(record, input);
   const calibration = input.calibration ?? record.calibration;
-  if ((record.hydrometer === "BS" || record.hydrometer === "g/mL") && !calibration) {
-    throw new RangeError(
-      `invalid \`calibration\`: undefined; expected one for a ${record.hydrometer} hydrometer`,
-    );
-  }
-  const gravity = input.particleDensityKgM3 / 1000;
   const is152H = record.hydrometer === "152H";
+  const isStandard = is152H || record.hydrometer === "151H";
+  const one = `one for a ${record.hydrometer} hydrometer`;
+  checkThat(isStandard || calibration !== undefined, { calibration }, one);
+  const gravity = input.particleDensityKgM3 / 1000;
   const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
   const pctPerUnit = is152H
     ? (100 * densityFactor) / record.dryMassG
@@ -197,11 +195,8 @@ function analyseReading(
       ? computeControl(record, record.corrections, temperatureC)
       : undefined;
   const taken = control ?? computedControl;
-  if (taken === undefined) {
-    throw new RangeError(
-      `invalid \`readings[${index}].control\`: undefined; expected a reading, or corrections`,
-    );
-  }
+  const controlName = `readings[${index}].control`;
+  checkThat(taken !== undefined, { [controlName]: taken }, "a reading, or corrections");
   const correctedReading = reading - taken;
   const finerOfDispersedPct = correctedReading * pctPerUnit;
   const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;

@@ -85,9 +85,7 @@ export function resampleFits(
   { seed, resamples = 200 }: ResampleFitsOptions,
 ): ResampledFits {
   checkThat(Number.isInteger(resamples) && resamples >= 2, { resamples }, "a whole number from 2");
-  if (degreesOfFreedom < 1) {
-    throw new RangeError("invalid `fit`: 0 degrees of freedom; expected at least 1");
-  }
+  checkThat(degreesOfFreedom >= 1, { fit: "0 degrees of freedom" }, "at least 1");
   const sizes = fitted.map(({ sizeMm }) => sizeMm);
   const weighted = fitted.some(({ sdPct }) => sdPct !== undefined);
   const sd = fitted.map(({ sdPct = 1 }) => sdPct);

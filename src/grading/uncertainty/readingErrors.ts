@@ -92,13 +92,11 @@ export function resampleReadings(
     checkThat(value >= 0 && value < Infinity, { [`errors.${name}`]: value }, "0 or more");
   }
   checkThat(Number.isInteger(resamples) && resamples >= 2, { resamples }, "a whole number from 2");
-  if (hydrometer && pipette) {
-    throw new RangeError("invalid `pipette`: beside a hydrometer; expected one of the two");
-  }
+  const both = hydrometer && pipette;
+  checkThat(!both, { pipette: "beside a hydrometer" }, "one of the two");
   const sediment = hydrometer ?? pipette;
-  if (sediment && particleDensityKgM3 === undefined) {
-    throw new RangeError("invalid `particleDensityKgM3`: undefined; expected above 1000");
-  }
+  const isKnown = !sediment || particleDensityKgM3 !== undefined;
+  checkThat(isKnown, { particleDensityKgM3 }, "above 1000");
   const random = createRandom(seed);
   const draw = (): GradingCurve => {
     const coarse = sievePoints(perturbSieve(sieve, errors, random));
