@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CompactionRecord } from "../../src/lab/compaction.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { analyseCompaction, polynomialPeak } from "../../src/soil/compaction/compactionTest.js";
+import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
 import { zeroAirVoidsDensity } from "../../src/soil/compaction/phaseRelations.js";
 import { render, renderAll } from "../../src/words/render.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
@@ -139,21 +139,17 @@ describe("the top", () => {
 
   it("of a cubic is the root where it bends down, whichever way it bends in the middle", () => {
     // y = 2.24 u + u² − 2 u³ on −1 to 1: y′ = −6 (u − 0.8)(u + 7/15), y″(0.8) = −7.6.
-    const points = [-1, -0.6, -0.2, 0.2, 0.6, 1].map((x) => ({
-      x,
-      y: 2.24 * x + x ** 2 - 2 * x ** 3,
-    }));
-    const peak = polynomialPeak(points, 3)!;
-    expect(peak.x).toBeCloseTo(0.8, 9);
-    expect(peak.y).toBeCloseTo(1.408, 9);
-    const mirrored = polynomialPeak(
-      points.map(({ x, y }) => ({ x: -x, y })),
-      3,
-    )!;
-    expect(mirrored.x).toBeCloseTo(-0.8, 9);
+    const top = (height: (u: number) => number) => {
+      const water = [-1, -0.6, -0.2, 0.2, 0.6, 1].map((u) => 10 + u);
+      const found = analyseCompaction(made(water, (w) => 2000 + 100 * height(w - 10)));
+      return [found.peak!, ...found.alternatives].find(({ method }) => method === "cubic")!;
+    };
+    const peak = top((u) => 2.24 * u + u ** 2 - 2 * u ** 3);
+    expect(peak.optimumWaterPct).toBeCloseTo(10.8, 9);
+    expect(peak.maximumDryDensityKgM3).toBeCloseTo(2140.8, 7);
+    expect(top((u) => -2.24 * u + u ** 2 + 2 * u ** 3).optimumWaterPct).toBeCloseTo(9.2, 9);
     // Bent down in the middle: y = u − u² − u³/3, top where u² + 2 u − 1 = 0.
-    const falling = points.map(({ x }) => ({ x, y: x - x ** 2 - x ** 3 / 3 }));
-    expect(polynomialPeak(falling, 3)!.x).toBeCloseTo(Math.SQRT2 - 1, 9);
+    expect(top((u) => u - u ** 2 - u ** 3 / 3).optimumWaterPct).toBeCloseTo(9 + Math.SQRT2, 9);
   });
 
   it("of five points is a quadratic only where they follow one", () => {
@@ -226,14 +222,12 @@ describe("the top", () => {
         [6, 7.5, 9, 10.5, 12, 13.5],
         (w) => 2000 - 6 * (w - 9.7) ** 2 + 6 * random.normal(),
       );
-      const xy = noisy.points.map(({ waterContentPct: x, moistMassG }) => ({
-        x,
-        y: (moistMassG as number) / (1 + x / 100),
-      }));
-      const peak = polynomialPeak(xy, 2)!;
-      // Student's t for 3 degrees of freedom, 97.5 %.
-      if (Math.abs(peak.x - 9.7) <= 3.18245 * peak.xStandardError) optimum++;
-      if (Math.abs(peak.y - 2000) <= 3.18245 * peak.yStandardError) maximum++;
+      const { peak, alternatives } = analyseCompaction(noisy);
+      const fit = [peak!, ...alternatives].find(({ method }) => method === "quadratic")!;
+      const holds = ([low, high]: readonly [number, number], truth: number) =>
+        low <= truth && truth <= high;
+      if (holds(fit.optimumInterval95!, 9.7)) optimum++;
+      if (holds(fit.maximumInterval95!, 2000)) maximum++;
     }
     // 95 % of 400 is 380, standard deviation 4.4.
     for (const held of [optimum, maximum]) {

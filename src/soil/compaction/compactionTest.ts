@@ -269,10 +269,9 @@ export const PEAK_RULE = say`Rule for the method: a cubic from six points if it 
  * taken in any case. The alternatives are always given.
  */
 function compactionPeaks(points: readonly DensityAtWater[]): CompactionPeakFit[] {
-  const fits = LEAST_SQUARES.flatMap(({ method, degree, minPoints }): CompactionPeakFit[] => {
-    const peak = points.length < minPoints ? undefined : polynomialPeak(points.map(toXy), degree);
-    return peak ? [{ peak: describe(method, peak), at: peak.at }] : [];
-  });
+  const fits = LEAST_SQUARES.filter(({ minPoints }) => points.length >= minPoints).flatMap(
+    ({ method, degree }) => polynomialPeak(points, method, degree) ?? [],
+  );
   const residual = ({ peak }: CompactionPeakFit) => peak.residualSdKgM3 ?? Infinity;
   fits.sort((a, b) => residual(a) - residual(b));
   const local = threePointPeak(points);
@@ -289,50 +288,24 @@ const LEAST_SQUARES = [
 
 /** Parabola through the highest point and its neighbours; beyond them straight lines between the points. */
 function threePointPeak(points: readonly DensityAtWater[]): CompactionPeakFit | undefined {
-  const xy = points.map(toXy);
-  const highest = xy.reduce((best, { y }, index) => (y > xy[best].y ? index : best), 0);
-  if (highest === 0 || highest === xy.length - 1) return undefined;
-  const [before, after] = [xy[highest - 1], xy[highest + 1]];
-  const peak = polynomialPeak(xy.slice(highest - 1, highest + 2), 2);
-  if (!peak) return undefined;
-  const at = (x: number) => {
-    if (x >= before.x && x <= after.x) return peak.at(x);
+  const densities = points.map(({ dryDensityKgM3 }) => dryDensityKgM3);
+  const highest = densities.indexOf(Math.max(...densities));
+  const last = points.length - 1;
+  if (highest <= 0 || highest === last) return undefined;
+  const near = points.slice(highest - 1, highest + 2);
+  const fit = polynomialPeak(near, "three-point parabola", 2);
+  if (!fit) return undefined;
+  const at = (water: number) => {
+    if (water >= near[0].waterContentPct && water <= near[2].waterContentPct) return fit.at(water);
     // The wettest step may lie beyond the last point by a rounding.
-    const last = xy.length - 1;
-    const next = xy.findIndex((point, index) => index > 0 && (point.x >= x || index === last));
-    const [low, high] = [xy[next - 1], xy[next]];
-    return low.y + ((x - low.x) / (high.x - low.x)) * (high.y - low.y);
+    const next = points.findIndex(
+      ({ waterContentPct }, index) => index > 0 && (waterContentPct >= water || index === last),
+    );
+    const [dry, wet] = [points[next - 1], points[next]];
+    const part = (water - dry.waterContentPct) / (wet.waterContentPct - dry.waterContentPct);
+    return dry.dryDensityKgM3 + part * (wet.dryDensityKgM3 - dry.dryDensityKgM3);
   };
-  return { peak: describe("three-point parabola", peak), at };
-}
-
-function toXy({ waterContentPct: x, dryDensityKgM3: y }: DensityAtWater) {
-  return { x, y };
-}
-
-function describe(method: PeakMethod, peak: PolynomialPeak): CompactionPeak {
-  const found = { method, optimumWaterPct: peak.x, maximumDryDensityKgM3: peak.y };
-  if (peak.degreesOfFreedom < 1) return found;
-  const t = tQuantile(0.975, peak.degreesOfFreedom);
-  const around = (value: number, error: number) => [value - t * error, value + t * error] as const;
-  return {
-    ...found,
-    optimumInterval95: around(peak.x, peak.xStandardError),
-    maximumInterval95: around(peak.y, peak.yStandardError),
-    residualSdKgM3: peak.residualSd,
-  };
-}
-
-interface PolynomialPeak {
-  readonly x: number;
-  readonly y: number;
-  /** NaN without a degree of freedom. */
-  readonly xStandardError: number;
-  readonly yStandardError: number;
-  readonly residualSd: number;
-  readonly degreesOfFreedom: number;
-  /** Height of the fitted polynomial. */
-  at(x: number): number;
+  return { peak: fit.peak, at };
 }
 
 /**
@@ -342,20 +315,21 @@ interface PolynomialPeak {
  *
  * @returns `undefined` where there are too few points or no top within their range.
  */
-export function polynomialPeak(
-  points: readonly { readonly x: number; readonly y: number }[],
+function polynomialPeak(
+  points: readonly DensityAtWater[],
+  method: PeakMethod,
   degree: 2 | 3,
-): PolynomialPeak | undefined {
-  const xs = points.map(({ x }) => x);
-  const [low, high] = [Math.min(...xs), Math.max(...xs)];
-  if (new Set(xs).size <= degree) return undefined;
+): CompactionPeakFit | undefined {
+  const waters = points.map(({ waterContentPct }) => waterContentPct);
+  const [low, high] = [Math.min(...waters), Math.max(...waters)];
+  if (new Set(waters).size <= degree) return undefined;
   // Centred and scaled to −1…1, so that the powers are not nearly parallel.
   const middle = (low + high) / 2;
   const half = (high - low) / 2;
   const powers = (u: number) => [1, u, u * u, u * u * u].slice(0, degree + 1);
   const fit = leastSquares(
-    points.map(({ x }) => powers((x - middle) / half)),
-    points.map(({ y }) => y),
+    waters.map((water) => powers((water - middle) / half)),
+    points.map(({ dryDensityKgM3 }) => dryDensityKgM3),
   );
   if (fit.status !== "ok") return undefined;
   const [, b, c, d = 0] = fit.coefficients;
@@ -363,19 +337,28 @@ export function polynomialPeak(
   if (top === undefined || Math.abs(top) > 1) return undefined;
   const value = (u: number) =>
     powers(u).reduce((sum, power, index) => sum + power * fit.coefficients[index], 0);
+  const at = (water: number) => value((water - middle) / half);
+  const [optimumWaterPct, maximumDryDensityKgM3] = [middle + half * top, value(top)];
+  const peak = { method, optimumWaterPct, maximumDryDensityKgM3 };
+  if (fit.degreesOfFreedom < 1) return { peak, at };
   const bend = 2 * c + 6 * d * top;
   const byHeight = powers(top);
   const byPlace = byHeight.map((_, power) =>
     power === 0 ? 0 : -(power * byHeight[power - 1]) / bend,
   );
+  const t = tQuantile(0.975, fit.degreesOfFreedom);
+  const around = (middle: number, error: number) =>
+    [middle - t * error, middle + t * error] as const;
+  const optimumError = half * Math.sqrt(quadraticForm(fit.covariance, byPlace));
+  const maximumError = Math.sqrt(quadraticForm(fit.covariance, byHeight));
   return {
-    x: middle + half * top,
-    y: value(top),
-    xStandardError: half * Math.sqrt(quadraticForm(fit.covariance, byPlace)),
-    yStandardError: Math.sqrt(quadraticForm(fit.covariance, byHeight)),
-    residualSd: fit.residualSd,
-    degreesOfFreedom: fit.degreesOfFreedom,
-    at: (x) => value((x - middle) / half),
+    peak: {
+      ...peak,
+      optimumInterval95: around(optimumWaterPct, optimumError),
+      maximumInterval95: around(maximumDryDensityKgM3, maximumError),
+      residualSdKgM3: fit.residualSd,
+    },
+    at,
   };
 }
 

@@ -10,7 +10,7 @@ import { say, type Text } from "../../words/message.js";
 import type { SurveyGrading } from "./surveyRow.js";
 
 /** A row of the file: a grading, or what is wrong with it. */
-type SurveyReading = SurveyGrading | { readonly row: number; readonly finding: Finding };
+export type SurveyReading = SurveyGrading | { readonly row: number; readonly finding: Finding };
 
 /** Longest row in characters: a file without line ends would fill the memory. */
 const LONGEST_ROW = 100_000;

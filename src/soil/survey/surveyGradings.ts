@@ -1,6 +1,6 @@
 import { Worker } from "node:worker_threads";
 import { checkThat } from "../../quantities/checkNumber.js";
-import { readSurvey } from "./readSurvey.js";
+import { readSurvey, type SurveyReading } from "./readSurvey.js";
 import {
   type SurveyGrading,
   type SurveyModel,
@@ -67,67 +67,50 @@ export async function* surveyGradings(
   const pool = surveyPool(model, threads);
   const underWay: Promise<SurveyRow[]>[] = [];
   let [rows, leftOut] = [0, 0];
-  const told = (done: readonly SurveyRow[]) => {
+  const handOut = function* (done: readonly SurveyRow[]) {
+    yield* done;
     rows += done.length;
     leftOut += done.filter(({ status }) => status === "left out").length;
     progress?.({ rows, leftOut });
   };
   try {
-    for await (const chunk of inChunks(file, model, chunks)) {
-      const fresh = run(pool.run, chunk);
+    for await (const chunk of inChunks(readSurvey(file, chunks))) {
+      const fresh = workOut(chunk, model, pool);
       // Awaited in turn below; until then a failed one must not end the process.
       fresh.catch(() => {});
       underWay.push(fresh);
       if (underWay.length < pool.width) continue;
-      const done = (await underWay.shift()) ?? [];
-      yield* done;
-      told(done);
+      yield* handOut((await underWay.shift()) ?? []);
     }
-    for (const last of underWay) {
-      const done = await last;
-      yield* done;
-      told(done);
-    }
+    for (const last of underWay) yield* handOut(await last);
   } finally {
     await pool.close();
   }
 }
 
-/** Gradings of a chunk, with the rows that were refused in their places. */
-interface Chunk {
-  readonly gradings: SurveyGrading[];
-  readonly refused: { readonly at: number; readonly row: SurveyRow }[];
-}
-
-async function* inChunks(
-  file: string,
-  model: SurveyModel,
-  chunks: Parameters<typeof readSurvey>[1],
-): AsyncGenerator<Chunk> {
-  let chunk: Chunk = { gradings: [], refused: [] };
-  for await (const reading of readSurvey(file, chunks)) {
-    if ("finding" in reading) {
-      const at = chunk.gradings.length + chunk.refused.length;
-      const { row, finding } = reading;
-      chunk.refused.push({
-        at,
-        row: { row, id: "", status: "left out", finding, model, values: [] },
-      });
-    } else chunk.gradings.push(reading);
-    if (chunk.gradings.length + chunk.refused.length < CHUNK) continue;
+async function* inChunks(readings: AsyncIterable<SurveyReading>): AsyncGenerator<SurveyReading[]> {
+  let chunk: SurveyReading[] = [];
+  for await (const reading of readings) {
+    chunk.push(reading);
+    if (chunk.length < CHUNK) continue;
     yield chunk;
-    chunk = { gradings: [], refused: [] };
+    chunk = [];
   }
-  if (chunk.gradings.length + chunk.refused.length > 0) yield chunk;
+  if (chunk.length > 0) yield chunk;
 }
 
-async function run(
-  work: (gradings: SurveyGrading[]) => Promise<SurveyRow[]>,
-  { gradings, refused }: Chunk,
+/** The rows of a chunk, those that were refused in their places. */
+async function workOut(
+  chunk: readonly SurveyReading[],
+  model: SurveyModel,
+  pool: SurveyPool,
 ): Promise<SurveyRow[]> {
-  const rows = await work(gradings);
-  for (const { at, row } of refused) rows.splice(at, 0, row);
-  return rows;
+  const gradings = chunk.filter((reading) => !("finding" in reading)) as SurveyGrading[];
+  const worked = (await pool.run(gradings)).values();
+  return chunk.map((reading) => {
+    if (!("finding" in reading)) return worked.next().value as SurveyRow;
+    return { ...reading, id: "", status: "left out", model, values: [] };
+  });
 }
 
 interface SurveyPool {
