@@ -1,5 +1,5 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-import { type ComparedNumber, comparedResults, isDifferent } from "./compareStudies.js";
+import { type ComparedNumber, comparedResults, resultPairs } from "./compareStudies.js";
 import { computeStudy } from "./computeStudy.js";
 import { gradedOnce } from "./material.js";
 import type { Study } from "./study.js";
@@ -74,6 +74,12 @@ function withConfig(study: Study, config: StudyConfig): Study {
   };
 }
 
+/** The study with some entries of another. */
+function withEntries(study: Study, { config }: Study, keys: readonly (keyof StudyConfig)[]): Study {
+  const entries = Object.fromEntries(keys.map((key) => [key, config[key]]));
+  return { ...study, config: { ...study.config, ...entries } };
+}
+
 const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
   [
     "materials",
@@ -89,36 +95,34 @@ const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
   ],
   [
     "target",
-    (into, { config, envelope }) => {
-      const { target, limits, maxMaterials, guidance, envelope: sheet } = config;
-      const aims = { target, limits, maxMaterials, guidance, envelope: sheet };
-      return { ...into, envelope, config: { ...into.config, ...aims } };
-    },
+    (into, from) => ({
+      ...withEntries(into, from, ["target", "limits", "maxMaterials", "guidance", "envelope"]),
+      envelope: from.envelope,
+    }),
   ],
   [
     "tests",
-    (into, { config, trials }) => {
-      const { compaction, tested, trials: entries, mixFrom } = config;
+    (into, from) => {
       const { requirement, roundUpToPct } = into.config.strength;
-      const strength = { ...config.strength, requirement, roundUpToPct };
-      return {
-        ...into,
-        trials,
-        config: { ...into.config, compaction, tested, trials: entries, mixFrom, strength },
-      };
+      const tested = withEntries(into, from, ["compaction", "tested", "trials", "mixFrom"]);
+      const strength = { ...from.config.strength, requirement, roundUpToPct };
+      return { ...tested, trials: from.trials, config: { ...tested.config, strength } };
     },
   ],
-  [
-    "requirement",
-    (into, { config }) => ({ ...into, config: { ...into.config, strength: config.strength } }),
-  ],
+  ["requirement", (into, from) => withEntries(into, from, ["strength"])],
   [
     "element",
-    (into, { config, siteBlocks }) => {
-      const { elements, batchDryMassKg, site, tolerances, quality, compareMix } = config;
-      const built = { elements, batchDryMassKg, site, tolerances, quality, compareMix };
-      return { ...into, siteBlocks, config: { ...into.config, ...built } };
-    },
+    (into, from) => ({
+      ...withEntries(into, from, [
+        "elements",
+        "batchDryMassKg",
+        "site",
+        "tolerances",
+        "quality",
+        "compareMix",
+      ]),
+      siteBlocks: from.siteBlocks,
+    }),
   ],
   [
     "supply",
@@ -134,26 +138,19 @@ const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
   ["rest", (_, from) => from],
 ];
 
-/** The results of a study by their keys; undefined where it does not compute. */
+/** The results of a study; undefined where it does not compute. */
 function numbersOf(
   study: Study,
   grade: ReturnType<typeof gradedOnce>,
-): Map<string, ComparedNumber> | undefined {
+): ComparedNumber[] | undefined {
   const { result } = computeStudy(study, [], grade);
-  return result && new Map(comparedResults(result).map((one) => [one.key, one]));
+  return result && comparedResults(result);
 }
 
 function changesOf(
-  before: ReadonlyMap<string, ComparedNumber>,
-  after: ReadonlyMap<string, ComparedNumber>,
-): Record<string, number | null> {
-  const keys = [...new Set([...before.keys(), ...after.keys()])];
-  return Object.fromEntries(
-    keys.flatMap((key): [string, number | null][] => {
-      const was = before.get(key)?.value ?? null;
-      const is = after.get(key)?.value ?? null;
-      if (was === null || is === null) return was === is ? [] : [[key, null]];
-      return isDifferent(was, is) ? [[key, is - was]] : [];
-    }),
-  );
+  before: readonly ComparedNumber[],
+  after: readonly ComparedNumber[],
+): AttributedStep["changes"] {
+  const changed = resultPairs(before, after).filter((pair) => pair.changed);
+  return Object.fromEntries(changed.map(({ key, difference }) => [key, difference]));
 }

@@ -56,7 +56,7 @@ export function compareStudies(a: StudyResult, b: StudyResult): StudyComparison 
     entries: entryChanges(flatConfig(a.config), flatConfig(b.config)),
     sheets: sheetChanges(a, b),
     states: stateWords(a, b),
-    results: pairs(comparedResults(a), comparedResults(b), sameMoney),
+    results: resultPairs(comparedResults(a), comparedResults(b), sameMoney),
     ...(a.madeWith === b.madeWith ? {} : { madeWith: [a.madeWith, b.madeWith] as const }),
   };
 }
@@ -94,17 +94,14 @@ function entryChanges(
   before: ReadonlyMap<string, FlatValue>,
   after: ReadonlyMap<string, FlatValue>,
 ): EntryChange[] {
-  return [...new Set([...before.keys(), ...after.keys()])].flatMap((key): EntryChange[] => {
+  return keysOf(before, after).flatMap((key): EntryChange[] => {
     const [was, is] = [before.get(key), after.get(key)];
-    if (was === is) return [];
-    return [
-      {
-        key,
-        ...(was === undefined ? {} : { before: was }),
-        ...(is === undefined ? {} : { after: is }),
-      },
-    ];
+    return was === is ? [] : [{ key, before: was, after: is }];
   });
+}
+
+function keysOf(...maps: readonly ReadonlyMap<string, unknown>[]): string[] {
+  return [...new Set(maps.flatMap((map) => [...map.keys()]))];
 }
 
 function sheetChanges(a: StudyResult, b: StudyResult): SheetChange[] {
@@ -114,37 +111,33 @@ function sheetChanges(a: StudyResult, b: StudyResult): SheetChange[] {
       inputs.flatMap(({ file, sha256 }) => (file === STUDY_FILE ? [] : [[file, sha256] as const])),
     );
   const [before, after] = [sumOf(a), sumOf(b)];
-  return [...new Set([...before.keys(), ...after.keys()])].flatMap((file): SheetChange[] => {
+  return keysOf(before, after).flatMap((file): SheetChange[] => {
     if (!before.has(file)) return [{ file, change: "added" }];
     if (!after.has(file)) return [{ file, change: "removed" }];
     return before.get(file) === after.get(file) ? [] : [{ file, change: "changed" }];
   });
 }
 
-function pairs(
+/** The results of two versions side by side. @param sameMoney whether both are of one currency. */
+export function resultPairs(
   first: readonly ComparedNumber[],
   second: readonly ComparedNumber[],
-  sameMoney: boolean,
+  sameMoney = true,
 ): ResultPair[] {
-  const after = new Map(second.map((one) => [one.key, one]));
-  const keys = [...new Set([...first, ...second].map(({ key }) => key))];
+  const [before, after] = [first, second].map((all) => new Map(all.map((one) => [one.key, one])));
+  const keys = keysOf(before, after);
   // Shares of materials that only one version has stand with the other shares.
   const shares = keys.filter((key) => key.startsWith("share."));
-  const before = new Map(first.map((one) => [one.key, one]));
-  return [...shares, ...keys.filter((key) => !key.startsWith("share."))].map((key) => {
-    const was = before.get(key)?.value ?? null;
-    const is = after.get(key)?.value ?? null;
+  return [...new Set([...shares, ...keys])].map((key) => {
+    const [was, is] = [before, after].map((all) => all.get(key)?.value ?? null);
     const { label, kind } = (after.get(key) ?? before.get(key))!;
-    const comparable = was !== null && is !== null && (kind !== "money" || sameMoney);
-    const difference = comparable ? is - was : null;
-    const changed = difference === null ? was !== is : isDifferent(was!, is!);
-    return { key, label, kind, before: was, after: is, difference, changed };
+    if (was === null || is === null || (kind === "money" && !sameMoney)) {
+      return { key, label, kind, before: was, after: is, difference: null, changed: was !== is };
+    }
+    // Another order of summing makes no change.
+    const changed = Math.abs(is - was) > NO_DIFFERENCE * Math.max(Math.abs(was), Math.abs(is));
+    return { key, label, kind, before: was, after: is, difference: is - was, changed };
   });
-}
-
-/** Whether two results differ by more than another order of summing would. */
-export function isDifferent(a: number, b: number): boolean {
-  return Math.abs(a - b) > NO_DIFFERENCE * Math.max(Math.abs(a), Math.abs(b));
 }
 
 /** A number of a study that two versions are held against each other by. */
@@ -166,71 +159,56 @@ export function comparedResults(result: StudyResult): ComparedNumber[] {
   const tested = testing?.state === "tested" ? result : undefined;
   const { leastCement, fit, chosenCementPct } = tested?.strength ?? {};
   const { peak } = tested?.compaction ?? {};
-  const percent = (key: string, label: Text, value: number | null | undefined) =>
-    line(key, label, "percent", value);
+  const isPower = fit?.model === "power";
+  const used = mix?.quantities.mix;
+  const warnings = findings.filter(({ severity }) => severity === "warning");
   return [
     ...config.materials.map(({ id, name }, index) =>
-      percent(`share.${id}`, name, blend?.shares[index].sharePct),
+      line(`share.${id}`, "percent", name, blend?.shares[index].sharePct),
     ),
-    percent("clay", say`Clay of the blend`, blend?.fractions.clayPct),
-    percent("silt", say`Silt of the blend`, blend?.fractions.siltPct),
-    percent("fines", say`Fines of the blend`, blend?.fractions.finesPct),
-    percent("optimum", say`Optimum moisture`, peak?.optimumWaterPct),
-    line("max-density", say`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
-    line("density", say`Dry density, rammed`, "density", mix?.density.valueKgM3),
-    percent("least-cement", say`Least cement, not rounded`, leastCement?.cementPct),
+    line("clay", "percent", say`Clay of the blend`, blend?.fractions.clayPct),
+    line("silt", "percent", say`Silt of the blend`, blend?.fractions.siltPct),
+    line("fines", "percent", say`Fines of the blend`, blend?.fractions.finesPct),
+    line("optimum", "percent", say`Optimum moisture`, peak?.optimumWaterPct),
+    line("max-density", "density", say`Maximum dry density`, peak?.maximumDryDensityKgM3),
+    line("density", "density", say`Dry density, rammed`, mix?.density.valueKgM3),
+    line("least-cement", "percent", say`Least cement, not rounded`, leastCement?.cementPct),
     // Set by hand, the mix has more than the blocks need.
-    percent("cement", say`Cement, as specified`, mix?.recipe.cementPct ?? chosenCementPct),
+    line("cement", "percent", say`Cement, as specified`, mix?.recipe.cementPct ?? chosenCementPct),
     line(
       "bound",
-      say`Strength bound at the least cement, rounded up`,
       "stress",
+      say`Strength bound at the least cement, rounded up`,
       leastCement?.boundAtBatchableMpa,
     ),
     line(
       "line",
-      say`Fitted strength at the least cement, rounded up`,
       "stress",
+      say`Fitted strength at the least cement, rounded up`,
       leastCement?.lineAtBatchableMpa,
     ),
-    line(
-      "scatter",
-      say`Scatter about the curve`,
-      "stress",
-      // The power model's scatter stands on a logarithm.
-      fit?.model === "power" ? undefined : fit?.residualSd,
-    ),
-    line("made", say`Rammed volume to make`, "volume", times(mix?.quantities.madeVolumeM3, 1e6)),
-    line(
-      "cement-mass",
-      say`Cement for the element`,
-      "mass",
-      times(mix?.quantities.mix.cement.dryMassKg, 1000),
-    ),
-    line("bags", say`Bags of cement, at most`, "whole", mix?.quantities.cementBags.high),
-    line("cost-low", say`Cost, low`, "money", mix?.cost?.total.low),
-    line("cost-high", say`Cost, high`, "money", mix?.cost?.total.high),
-    line("carbon-low", say`Carbon (CO₂e), low`, "mass", times(mix?.carbon.total.low, 1000)),
-    line("carbon-high", say`Carbon (CO₂e), high`, "mass", times(mix?.carbon.total.high, 1000)),
-    line("warnings", say`Warnings of the checks`, "whole", countOf("warning")),
+    // The power model's scatter stands on a logarithm.
+    line("scatter", "stress", say`Scatter about the curve`, isPower ? null : fit?.residualSd),
+    line("made", "volume", say`Rammed volume to make`, mix?.quantities.madeVolumeM3, 1e6),
+    line("cement-mass", "mass", say`Cement for the element`, used?.cement.dryMassKg, 1000),
+    line("bags", "whole", say`Bags of cement, at most`, mix?.quantities.cementBags.high),
+    line("cost-low", "money", say`Cost, low`, mix?.cost?.total.low),
+    line("cost-high", "money", say`Cost, high`, mix?.cost?.total.high),
+    line("carbon-low", "mass", say`Carbon (CO₂e), low`, mix?.carbon.total.low, 1000),
+    line("carbon-high", "mass", say`Carbon (CO₂e), high`, mix?.carbon.total.high, 1000),
+    line("warnings", "whole", say`Warnings of the checks`, warnings.length),
   ];
-
-  function countOf(severity: string): number {
-    return findings.filter((finding) => finding.severity === severity).length;
-  }
 }
 
+/** @param factor to base units. */
 function line(
   key: string,
-  label: Text,
   kind: ComparedNumber["kind"],
-  value: number | null | undefined,
+  label: Text,
+  value: number | null = null,
+  factor = 1,
 ): ComparedNumber {
-  return { key, label, kind, value: value ?? null };
-}
-
-function times(value: number | undefined, factor: number): number | undefined {
-  return value === undefined ? undefined : value * factor;
+  return { key, label, kind, value: value === null ? null : value * factor };
 }
 
 /** What stands at the end of a path of an entry. */
@@ -241,21 +219,14 @@ type FlatValue = string | number | boolean | null;
  * by it, so that another order is no change; other lists go by position, from 1.
  */
 export function flatConfig(value: unknown, path = ""): Map<string, FlatValue> {
-  const flat = new Map<string, FlatValue>();
-  const below = (key: string, part: unknown) => {
-    for (const [at, end] of flatConfig(part, path === "" ? key : `${path}.${key}`)) {
-      flat.set(at, end);
-    }
-  };
-  if (value === undefined) return flat;
-  if (Array.isArray(value)) {
-    value.forEach((part, index) => {
-      below(idOf(part) ?? String(index + 1), part);
-    });
-  } else if (typeof value === "object" && value !== null) {
-    for (const [key, part] of Object.entries(value)) below(key, part);
-  } else flat.set(path, value as FlatValue);
-  return flat;
+  if (value === undefined) return new Map();
+  if (typeof value !== "object" || value === null) return new Map([[path, value as FlatValue]]);
+  const parts: (readonly [string, unknown])[] = Array.isArray(value)
+    ? value.map((part, index) => [idOf(part) ?? String(index + 1), part])
+    : Object.entries(value);
+  return new Map(
+    parts.flatMap(([key, part]) => [...flatConfig(part, path === "" ? key : `${path}.${key}`)]),
+  );
 }
 
 function idOf(part: unknown): string | undefined {

@@ -18,7 +18,7 @@ import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
 import { computeMaterial, computeUngraded } from "./material.js";
 import { computeMix } from "./mix.js";
-import { deepLifts, plausibilityFindings, trialContradictions } from "./plausibility.js";
+import { onceEach, plausibilityFindings, trialContradictions } from "./plausibility.js";
 import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
@@ -42,8 +42,10 @@ import {
   trialFindings,
 } from "./trials.js";
 
-/** Kinds of earth whose recommendations a rammed mix is compared with. */
-const EARTH = new Set(["rammed-earth", "stabilised-rammed-earth"]);
+/** Recommendations for the kinds of earth that a rammed mix is compared with. */
+const EARTH_ENTRIES = GUIDANCE_ENTRIES.filter(({ material }) =>
+  ["rammed-earth", "stabilised-rammed-earth"].includes(material),
+);
 
 export interface StudyComputation {
   /** Present where no finding is an error. */
@@ -86,11 +88,13 @@ function computeInSi(
   const tests = computeTests(study, materials, blends);
   const { trials, testing, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
+  const plausibility = plausibilityFindings(study, materials);
   const build = mixOf(study, blend, tests, [
     ...reading,
     ...graded.flatMap(({ findings }) => findings),
     ...guidance.findings,
     ...blends.findings,
+    ...plausibility,
   ]);
   const mix = build?.mix;
   const tested = testing?.state === "tested";
@@ -105,7 +109,8 @@ function computeInSi(
       ...guidance.findings,
       ...blends.findings,
       ...tests.findings,
-      ...plausibilityFindings(study, materials, trials),
+      ...plausibility,
+      ...onceEach([...tests.contradictions.values()].flat()),
       ...(build?.findings ?? []),
       ...quality.findings,
       ...reviewFindings(config),
@@ -174,6 +179,9 @@ function computeTests(
     trials,
     testing,
     followed,
+    contradictions: new Map(
+      trials.map((trial) => [trial.id, trialContradictions(study.trials, trial)]),
+    ),
     findings: [
       // What the nearest blocks say of a content says nothing of a blend that they were not made of.
       ...(testedAnotherBlend({ trials, testing })
@@ -188,7 +196,7 @@ function computeTests(
 function mixOf(
   study: Study,
   blend: BlendStudy | undefined,
-  { trials, testing, followed }: Tests,
+  { trials, testing, followed, contradictions }: Tests,
   findings: readonly Finding[],
 ) {
   const { config } = study;
@@ -207,9 +215,8 @@ function mixOf(
     reasons: [testing.message],
     doubts: mixDoubts(config, followed, trials, [
       ...(compaction?.findings ?? []),
-      ...trialContradictions(study, followed),
+      ...(contradictions.get(followed.id) ?? []),
       ...findings.filter(({ file }) => !foreign.includes(file)),
-      ...deepLifts(config),
     ]),
   });
 }
@@ -218,10 +225,9 @@ function mixOf(
 function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const sdPct = readingSpread(drawn, sizes);
-  const entries = GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material));
   return {
     blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: sdPct[index] })),
-    guidanceComparison: compareGuidance(curve, entries, {}, drawn),
+    guidanceComparison: compareGuidance(curve, EARTH_ENTRIES, {}, drawn),
   };
 }
 
@@ -230,11 +236,10 @@ function heldSoils(
   materials: readonly MaterialResult[],
   drawn: readonly (readonly GradingCurve[])[],
 ): Pick<StudyResult, "soilGuidance"> {
-  const entries = GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material));
   return {
     soilGuidance: materials.flatMap(({ id, name, role, curve, limits }, index) =>
       role === "soil"
-        ? [{ id, name, comparison: compareGuidance(curve, entries, limits, drawn[index]) }]
+        ? [{ id, name, comparison: compareGuidance(curve, EARTH_ENTRIES, limits, drawn[index]) }]
         : [],
     ),
   };

@@ -5,6 +5,7 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { jarFines } from "../grading/sedimentation/jar.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
+import { unknownMaterial } from "./materialIds.js";
 import type { FirstMix, MaterialResult, UngradedMaterial } from "./studyResult.js";
 
 /** Materials as far as each is known. */
@@ -25,16 +26,18 @@ export function computeFirstMix(
   const { addSand, materials } = config;
   if (!addSand) return { findings: [] };
   const soils = materials.filter(({ role }) => role === "soil");
-  const soil =
-    addSand.soil === undefined && soils.length === 1
-      ? soils[0]
-      : materials.find(({ id }) => id === addSand.soil);
-  const sand = materials.find(({ id }) => id === addSand.sand);
-  const ids = materials.map(({ id }) => id);
-  if (!soil) return { findings: [notAnId("soil", addSand.soil, ids)] };
-  if (!sand) return { findings: [notAnId("sand", addSand.sand, ids)] };
-  const soilFines = finesOf(soil, known);
+  if (addSand.soil === undefined && soils.length !== 1) {
+    return { findings: [soilNotTold(materials)] };
+  }
+  const ofId = (id: string) => materials.find((material) => material.id === id);
+  const soil = addSand.soil === undefined ? soils[0] : ofId(addSand.soil);
+  const sand = ofId(addSand.sand);
+  if (!soil || !sand) {
+    const [key, id] = soil ? ["sand", addSand.sand] : ["soil", addSand.soil!];
+    return { findings: unknownMaterial(config, `add-sand.${key}`, id) };
+  }
   const entered = addSand.sandFinesPct;
+  const soilFines = finesOf(soil, known);
   const sandFines =
     finesOf(sand, known) ?? (entered === undefined ? undefined : { low: entered, high: entered });
   if (!soilFines) return { findings: [finesNotKnown(soil, "sieve, jar")] };
@@ -95,14 +98,10 @@ function basisWords(
     : say`Of the sieve curves. ${volumes}`;
 }
 
-function notAnId(key: string, value: string | undefined, ids: readonly string[]): Finding {
-  const place = { file: STUDY_FILE, column: `add-sand.${key}`, value };
-  return finding(place, "error", "unknown-material", {
-    message:
-      value === undefined
-        ? say`The study has several soils, or none, and does not say which one the sand is for.`
-        : say`No material of the study has this id.`,
-    expected: say`one of ${ids.join(", ")}`,
+function soilNotTold(materials: readonly MaterialConfig[]): Finding {
+  return finding({ file: STUDY_FILE, column: "add-sand.soil" }, "error", "unknown-material", {
+    message: say`The study has several soils, or none, and does not say which one the sand is for.`,
+    expected: say`one of ${materials.map(({ id }) => id).join(", ")}`,
     remedy: say`Correct the id, or add the material.`,
   });
 }

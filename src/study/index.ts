@@ -30,14 +30,19 @@ export {
 } from "./sheetsAsStudy.js";
 export { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "./specifiedMix.js";
 export { notKnownYet, stageTitle } from "./stages.js";
-export type { InputFile, Study, StudyMaterial } from "./study.js";
-export { StudyError } from "./study.js";
+export { type InputFile, type Study, StudyError, type StudyMaterial } from "./study.js";
 export { type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 export type {
+  BlendStudy,
   BlockMean,
   BlockMeans,
+  CompactedDensity,
   ComparedMix,
+  ContentCharacteristics,
   Crushed,
+  GuidanceStudy,
+  MaterialResult,
+  MixStudy,
   MixTesting,
   Proposal,
   QualityPlan,
@@ -45,23 +50,15 @@ export type {
   SiteLot,
   Stage,
   StageName,
+  StrengthStudy,
+  StudyResult,
   TextureStudy,
   TrialBatch,
   TrialPair,
   TrialStudy,
   UngradedMaterial,
 } from "./studyResult.js";
-export {
-  type BlendStudy,
-  type CompactedDensity,
-  type ContentCharacteristics,
-  type GuidanceStudy,
-  type MaterialResult,
-  type MixStudy,
-  RESULT_FORMAT,
-  type StrengthStudy,
-  type StudyResult,
-} from "./studyResult.js";
+export { RESULT_FORMAT } from "./studyResult.js";
 export {
   type BlendDifference,
   CLOSE_PASSING_POINTS,

@@ -6,10 +6,10 @@ import { formatFixed, measured } from "../quantities/format.js";
 import type { CompactionAnalysis, CompactionPeak } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { zeroAirVoidsDensity } from "../soil/compaction/phaseRelations.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
 import { COMMON_TOLERANCE_PCT } from "./mixWater.js";
-import { leastDensity, mixDensity } from "./specifiedMix.js";
+import { leastDensity, mixDensity, percent } from "./specifiedMix.js";
 import type { CompactedDensity, StrengthStudy } from "./studyResult.js";
 
 /** Tests that a mix may rest on: none of what it takes from them is missing. */
@@ -45,36 +45,34 @@ export function refusals(
 /** Rounding is no breach. */
 const SLACK = 1e-9;
 
+function told(column: string, code: string, words: FindingWords, value?: Text): Finding[] {
+  return [finding({ file: STUDY_FILE, column, value }, "warning", code, words)];
+}
+
 /**
  * The guard of a mix that is set by hand: its cement must be at least what the blocks need to meet the
  * requirement and at most what blocks were made with. Beyond that nothing was tested, and there is no mix.
  */
 function specifiedFindings(
-  { specified = {} }: BuildableConfig,
+  { specified: { cementPct } = {} }: BuildableConfig,
   { fit, leastCement }: StrengthStudy,
 ): Finding[] {
-  const { cementPct } = specified;
-  const pct = (value: number) => say`${formatFixed(value, 2)} %`;
-  const findings: Finding[] = [];
-  const refuse = (key: string, code: string, words: FindingWords) =>
-    findings.push(finding({ file: STUDY_FILE, column: `mix.${key}` }, "warning", code, words));
+  if (cementPct === undefined) return [];
   const least = leastCement?.cementPct ?? null;
-  if (cementPct !== undefined && least !== null && cementPct < least - SLACK) {
-    refuse("cement", "mix-below-least-cement", {
-      message: say`The mix is set to ${pct(cementPct)} cement; the blocks meet the requirement from ${pct(least)} on. So there is no recipe.`,
+  if (least !== null && cementPct < least - SLACK) {
+    return told("mix.cement", "mix-below-least-cement", {
+      message: say`The mix is set to ${percent(cementPct)} cement; the blocks meet the requirement from ${percent(least)} on. So there is no recipe.`,
       expected: say`at least the cement that the blocks need`,
       remedy: say`Enter more cement, or leave it out: the least cement is then used.`,
     });
   }
   const most = fit.contentsPct[fit.contentsPct.length - 1];
-  if (cementPct !== undefined && cementPct > most + SLACK) {
-    refuse("cement", "mix-beyond-tested-cement", {
-      message: say`The mix is set to ${pct(cementPct)} cement, and no blocks were made with more than ${pct(most)}. So there is no recipe.`,
-      expected: say`a content between those that were tested`,
-      remedy: say`Make blocks with more cement, or set less.`,
-    });
-  }
-  return findings;
+  if (cementPct <= most + SLACK) return [];
+  return told("mix.cement", "mix-beyond-tested-cement", {
+    message: say`The mix is set to ${percent(cementPct)} cement, and no blocks were made with more than ${percent(most)}. So there is no recipe.`,
+    expected: say`a content between those that were tested`,
+    remedy: say`Make blocks with more cement, or set less.`,
+  });
 }
 
 /**
@@ -94,10 +92,7 @@ export function moistureFindings(
   const { optimumWaterPct } = compaction.peak;
   const { moisturePct = optimumWaterPct } = config.specified ?? {};
   const window = moistureWindow(compaction);
-  const percent = (value: number) => say`${formatFixed(value, 2)} %`;
-  const refuse = (code: string, words: FindingWords) => [
-    finding({ file: STUDY_FILE, column: "mix.moisture" }, "warning", code, words),
-  ];
+  const refuse = (code: string, words: FindingWords) => told("mix.moisture", code, words);
   const remedy = say`Enter another moisture, or leave it out: the optimum is then used.`;
   const beyond = (dry: number, wet: number) =>
     moisturePct < dry - SLACK || moisturePct > wet + SLACK;
@@ -108,7 +103,7 @@ export function moistureFindings(
       remedy,
     });
   }
-  const tolerances = config.tolerances ?? {};
+  const { tolerances = {} } = config;
   const { moistureBelowPct = COMMON_TOLERANCE_PCT, moistureAbovePct = COMMON_TOLERANCE_PCT } =
     tolerances;
   const tested = [optimumWaterPct, madeAtPct(strength) ?? optimumWaterPct];
@@ -157,19 +152,17 @@ export function leftTested(
   // Left at the optimum, blocks made elsewhere are told where they leave the window of the compaction test.
   const isSet = moisturePct !== optimumPct;
   if (!isSet || Math.abs(moisturePct - testedPct) <= OTHER_MOISTURE_PCT) return [];
-  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
-  const place = { file: STUDY_FILE, column: "mix.moisture", value: percent(moisturePct) };
-  const set = say`Not as tested: the mix is set to ${percent(moisturePct)} moisture`;
-  return [
-    finding(place, "warning", "mix-moisture-not-tested", {
-      message:
-        madePct !== undefined
-          ? say`${set}, its blocks were made at ${percent(testedPct)}. The strength and density given are those of the blocks; at this moisture neither was measured.`
-          : say`${set}, the optimum is ${percent(testedPct)}. The strength and density given are those of the optimum; at this moisture neither was measured.`,
-      expected: say`within ${OTHER_MOISTURE_PCT} points of the moisture of the blocks (common practice, no source)`,
-      remedy: say`Leave the moisture out, so that the optimum is taken, or make blocks at the moisture of the mix and write it in their sheet.`,
-    }),
-  ];
+  const value = percent(moisturePct, 1);
+  const set = say`Not as tested: the mix is set to ${value} moisture`;
+  const words = {
+    message:
+      madePct !== undefined
+        ? say`${set}, its blocks were made at ${percent(testedPct, 1)}. The strength and density given are those of the blocks; at this moisture neither was measured.`
+        : say`${set}, the optimum is ${percent(testedPct, 1)}. The strength and density given are those of the optimum; at this moisture neither was measured.`,
+    expected: say`within ${OTHER_MOISTURE_PCT} points of the moisture of the blocks (common practice, no source)`,
+    remedy: say`Leave the moisture out, so that the optimum is taken, or make blocks at the moisture of the mix and write it in their sheet.`,
+  };
+  return told("mix.moisture", "mix-moisture-not-tested", words, value);
 }
 
 /** Above the density without any air by more than this part of it, not even a wrong particle density explains an optimum; common practice, no source. */
@@ -184,16 +177,17 @@ function impossibleOptimum(
   const maxKgM3 = zeroAirVoidsDensity(optimumWaterPct, particleDensityKgM3);
   if (maximumDryDensityKgM3 <= (1 + BEYOND_ZERO_AIR) * maxKgM3) return [];
   const max = measured(maxKgM3, "density", 0);
-  return [
-    finding({ file: STUDY_FILE, column: "compaction" }, "warning", "no-mix", {
-      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, is impossible. Without any air at all the earth would have ${max}.`,
-      expected: say`at most ${max}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
-      remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
-    }),
-  ];
+  return told("compaction", "no-mix", {
+    message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, is impossible. Without any air at all the earth would have ${max}.`,
+    expected: say`at most ${max}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
+    remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
+  });
 }
 
-/** A loose heap that is no looser than the rammed wall: volumes, buckets and loose depths would rest on it. */
+/**
+ * A loose heap that is no looser than the rammed wall: volumes, buckets and loose depths would rest on it. An
+ * error where its fellows are warnings: they speak of tests, and this is an entry that cannot be.
+ */
 function heapFindings(
   config: BuildableConfig,
   sharesPct: readonly number[],
@@ -201,17 +195,12 @@ function heapFindings(
 ): Finding[] {
   const blendKgM3 = particleDensity(config, sharesPct);
   return config.materials.flatMap((material, index): Finding[] => {
-    const {
-      id,
-      name,
-      looseBulkDensityKgM3: looseKgM3 = 0,
-      particleDensityKgM3 = blendKgM3,
-    } = material;
+    const { id, name, looseBulkDensityKgM3 = 0, particleDensityKgM3 = blendKgM3 } = material;
     // A heap of heavy stone is compared by the room that its grains take.
     const heavier = blendKgM3 && particleDensityKgM3 ? particleDensityKgM3 / blendKgM3 : 1;
     const mostKgM3 = leastKgM3 * heavier;
-    if (sharesPct[index] === 0 || looseKgM3 < mostKgM3) return [];
-    const value = measured(looseKgM3, "density", 0);
+    if (sharesPct[index] === 0 || looseBulkDensityKgM3 < mostKgM3) return [];
+    const value = measured(looseBulkDensityKgM3, "density", 0);
     const place = { file: STUDY_FILE, column: `materials.${id}.loose-bulk-density`, value };
     return [
       finding(place, "error", "heap-denser-than-wall", {
@@ -226,13 +215,12 @@ function heapFindings(
 /** A mix of cement-stabilised earth has cement. */
 function noCementFindings(cementPct: number): Finding[] {
   if (cementPct > 0) return [];
-  return [
-    finding({ file: STUDY_FILE, column: "mix.cement", value: "0 %" }, "warning", "no-cement", {
-      message: say`The mix would hold no cement: earth without cement is no stabilised mix, and no mix is stated.`,
-      expected: say`a cement content above 0 %`,
-      remedy: say`Set the cement of the mix (mix.cement) at a tested content, or have a wall without cement designed by the rules for unstabilised earth.`,
-    }),
-  ];
+  const words = {
+    message: say`The mix would hold no cement: earth without cement is no stabilised mix, and no mix is stated.`,
+    expected: say`a cement content above 0 %`,
+    remedy: say`Set the cement of the mix (mix.cement) at a tested content, or have a wall without cement designed by the rules for unstabilised earth.`,
+  };
+  return told("mix.cement", "no-cement", words, "0 %");
 }
 
 /** What is missing where a blend was tested and its tests give no mix. */

@@ -4,9 +4,10 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { type GradingCurve, passingAtSize, sizeAtPassing } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed, formatQuantity, measured } from "../quantities/format.js";
-import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import type { CompactionAnalysis, CompactionPeak } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
+import { materialPlace } from "./materialIds.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
 
@@ -20,62 +21,63 @@ const BLOCKS_TO_COMPACTION = { min: 0.9, max: 1.1 };
 
 /**
  * What each sheet by itself may say and the sheets together may not: a material that is not what it is
- * called, one weighing under two names, blocks whose density the compaction test could not give.
+ * called, one weighing under two names; lifts too deep to ram.
  */
 export function plausibilityFindings(
-  study: Pick<Study, "config" | "materials" | "trials">,
+  study: Pick<Study, "config" | "materials">,
   materials: readonly MaterialResult[],
-  trials: readonly Pick<TrialStudy, "id" | "compaction" | "blended">[],
 ): Finding[] {
   return [
     ...materials.flatMap((material) => roleFindings(study.config, material)),
     ...repeatedSheets(study),
     ...deepLifts(study.config),
-    ...onceEach(trials.flatMap((trial) => trialContradictions(study, trial))),
   ];
 }
 
 /** What is found of a pair of trials is found twice, and told of the first. */
-function onceEach(findings: readonly Finding[]): Finding[] {
+export function onceEach(findings: readonly Finding[]): Finding[] {
   const words = findings.map(({ message }) => JSON.stringify(message));
   return findings.filter((_, index) => words.indexOf(words[index]) === index);
 }
 
 /** What speaks against the blocks of a trial: another density, shape or moisture than the study tells of them. */
 export function trialContradictions(
-  { trials }: Pick<Study, "trials">,
+  trials: Study["trials"],
   { id, compaction, blended }: Pick<TrialStudy, "id" | "compaction" | "blended">,
 ): Finding[] {
-  const { entry, specimens } = trials.find((one) => one.entry.id === id) ?? {};
-  if (!entry || !specimens) return [];
-  const max = compaction?.peak?.maximumDryDensityKgM3;
+  const own = trials.find(({ entry }) => entry.id === id);
+  if (!own?.specimens) return [];
+  const { entry, specimens } = own;
+  const { file } = specimens;
+  const counted = specimens.specimens.filter(({ excluded }) => !excluded);
   return [
-    ...repeatedTests(trials, entry.id),
-    ...(max === undefined ? [] : densitiesApart(specimens, max)),
+    ...repeatedTests(trials, own),
+    ...(compaction?.peak ? densitiesApart(counted, file, compaction.peak) : []),
     ...shapeFindings(entry, specimens),
-    ...sizeFindings(specimens),
-    ...(blended ? stoneFindings(entry, specimens, blended.curve) : []),
-    ...strongFindings(specimens),
-    ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
+    ...sizeFindings(counted, file),
+    ...(blended ? stoneFindings(entry, counted, file, blended.curve) : []),
+    ...strongFindings(counted, file),
+    ...(compaction ? moistureFindings(entry, counted, file, compaction) : []),
   ];
 }
 
+type Blocks = SpecimenSheet["specimens"];
+type Trial = Study["trials"][number];
+
 /** Sheets of two trials under two names with the same readings: one was copied and never filled in. */
-function repeatedTests(trials: Study["trials"], id: string): Finding[] {
-  const own = trials.find(({ entry }) => entry.id === id);
+function repeatedTests(trials: readonly Trial[], own: Trial): Finding[] {
   return (["compaction", "blocks"] as const).flatMap((kind): Finding[] => {
     const [file, readings] = testReadings(own, kind);
     const other = trials.find((trial) => {
       const [name, theirs] = testReadings(trial, kind);
       return readings !== undefined && name !== file && theirs === readings;
     });
-    if (!own || !other || file === undefined) return [];
-    const pair = [own, other].sort((a, b) => trials.indexOf(a) - trials.indexOf(b));
-    const [first, second] = pair.map((trial) => testReadings(trial, kind)[0]!);
+    if (!other) return [];
+    const [first, second] = trials.filter((trial) => trial === own || trial === other);
     const place = { file: STUDY_FILE, column: own.entry.sheetKeys[kind], value: file };
     return [
       finding(place, "warning", "same-test-readings", {
-        message: say`${first} and ${second} have the same readings to the last digit.`,
+        message: say`${testReadings(first, kind)[0]!} and ${testReadings(second, kind)[0]!} have the same readings to the last digit.`,
         expected: say`a sheet of its own for each tested blend`,
         remedy: say`Name the sheet that belongs to each trial.`,
       }),
@@ -85,10 +87,9 @@ function repeatedTests(trials: Study["trials"], id: string): Finding[] {
 
 /** File and readings of a trial's sheet, without what names a row. */
 function testReadings(
-  trial: Study["trials"][number] | undefined,
+  { compaction, specimens }: Trial,
   kind: "compaction" | "blocks",
 ): readonly [file?: string, readings?: string] {
-  const { compaction, specimens } = trial ?? {};
   if (kind === "blocks") {
     const rows = specimens?.specimens.map(({ cementPct, strengthMpa }) => [cementPct, strengthMpa]);
     return [specimens?.file, rows && JSON.stringify(rows)];
@@ -104,7 +105,7 @@ const CUBE_SIDES = 1.1;
 
 /** Blocks whose sides are of another shape than the study says. */
 function shapeFindings(
-  { shape, key }: Study["trials"][number]["entry"],
+  { shape, key }: Trial["entry"],
   { specimens, file }: SpecimenSheet,
 ): Finding[] {
   if (shape === undefined) return [];
@@ -127,30 +128,28 @@ function shapeFindings(
         : say`The study speaks of blocks with sides, and ${others.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a diameter.`,
     );
   }
-  const equal = specimens.flatMap(({ lengthMm, widthMm, heightMm }) => {
+  const cubes = specimens.flatMap(({ lengthMm, widthMm, heightMm }) => {
     if (lengthMm === undefined || widthMm === undefined || heightMm === undefined) return [];
     const sides = [lengthMm, widthMm, heightMm];
     return [Math.max(...sides) <= CUBE_SIDES * Math.min(...sides)];
   });
-  if (shape === "prism" && equal.length > 0 && equal.every(Boolean)) {
+  const uneven = cubes.filter((isCube) => !isCube).length;
+  if (shape === "prism" && cubes.length > 0 && uneven === 0) {
     return refuse(say`The study speaks of prisms, and the blocks of ${file} are cubes.`);
   }
-  const uneven = equal.filter((cube) => !cube).length;
-  return shape === "cube" && uneven > 0
-    ? refuse(
-        say`The study speaks of cubes, and ${uneven}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} sides of different length.`,
-      )
-    : [];
+  if (shape !== "cube" || uneven === 0) return [];
+  return refuse(
+    say`The study speaks of cubes, and ${uneven}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} sides of different length.`,
+  );
 }
 
 /** Sides that differ by more from the middle of their sheet are of another mould; common practice, no source. */
 const SIDE_APART = 0.2;
 
 /** Blocks that count and have a side of another length than the others of the sheet. */
-function sizeFindings({ specimens, file }: SpecimenSheet): Finding[] {
-  const used = specimens.filter(({ excluded }) => !excluded);
+function sizeFindings(blocks: Blocks, file: string): Finding[] {
   const others = SIDES.flatMap((side) => {
-    const measuredOn = used.filter((block) => block[side] !== undefined);
+    const measuredOn = blocks.filter((block) => block[side] !== undefined);
     if (measuredOn.length < 3) return [];
     const middle = median(measuredOn.map((block) => block[side]!));
     return measuredOn
@@ -179,15 +178,15 @@ const NOMINAL_PCT = 95;
 
 /** Blocks in which a stone of the blend would reach through a third of the side. */
 function stoneFindings(
-  { screenedAtMm = Infinity }: Pick<Study["trials"][number]["entry"], "screenedAtMm">,
-  { specimens, file }: SpecimenSheet,
+  { screenedAtMm = Infinity }: Pick<Trial["entry"], "screenedAtMm">,
+  blocks: Blocks,
+  file: string,
   curve: GradingCurve,
 ): Finding[] {
   const topMm = Math.min(sizeAtPassing(curve, NOMINAL_PCT) ?? 0, screenedAtMm);
-  const small = specimens.flatMap((block) => {
-    const sides = SIDES.flatMap((side) => block[side] ?? []);
-    const leastMm = Math.min(...sides);
-    return !block.excluded && leastMm < SIDE_TO_STONE * topMm ? [{ block, leastMm }] : [];
+  const small = blocks.flatMap((block) => {
+    const leastMm = Math.min(...SIDES.flatMap((side) => block[side] ?? []));
+    return leastMm < SIDE_TO_STONE * topMm ? [{ block, leastMm }] : [];
   });
   if (small.length === 0) return [];
   const [{ block, leastMm }] = small;
@@ -205,11 +204,9 @@ function stoneFindings(
 const VERY_STRONG_MPA = 10;
 
 /** Blocks of which even the weakest is stronger than earth is: the unit of the strengths may be another. */
-function strongFindings({ specimens, file }: SpecimenSheet): Finding[] {
-  const strengths = specimens.flatMap(({ excluded, strengthMpa }) => (excluded ? [] : strengthMpa));
-  if (strengths.length === 0) return [];
-  const weakestMpa = Math.min(...strengths);
-  if (weakestMpa <= VERY_STRONG_MPA) return [];
+function strongFindings(blocks: Blocks, file: string): Finding[] {
+  const weakestMpa = Math.min(...blocks.map(({ strengthMpa }) => strengthMpa));
+  if (blocks.length === 0 || weakestMpa <= VERY_STRONG_MPA) return [];
   const value = measured(weakestMpa, "stress", 1);
   return [
     finding({ file, value }, "warning", "blocks-very-strong", {
@@ -225,54 +222,46 @@ const SOAKED_OF_OPTIMUM = 0.5;
 
 /** Blocks rammed outside the range of the compaction test, or too dry at the test to have been soaked. */
 function moistureFindings(
-  { crushed }: Study["trials"][number]["entry"],
-  { specimens, file }: SpecimenSheet,
+  { crushed }: Trial["entry"],
+  blocks: Blocks,
+  file: string,
   compaction: CompactionAnalysis,
 ): Finding[] {
   const { peak } = compaction;
   if (!peak) return [];
-  const used = specimens.filter(({ excluded }) => !excluded);
   const percent = (value: number) => say`${formatFixed(value, 1)} %`;
-  const window = moistureWindow(compaction);
-  const made = used.flatMap(({ makingMoisturePct }) => makingMoisturePct ?? []);
-  const off = made.filter((pct) => window && (pct < window.driestPct || pct > window.wettestPct));
+  const { driestPct = 0, wettestPct = Infinity } = moistureWindow(compaction) ?? {};
+  const made = blocks.flatMap(({ makingMoisturePct }) => makingMoisturePct ?? []);
+  const off = made.filter((pct) => pct < driestPct || pct > wettestPct);
   const minPct = SOAKED_OF_OPTIMUM * peak.optimumWaterPct;
-  const tested = used.flatMap(({ testMoisturePct }) => testMoisturePct ?? []);
+  const tested = blocks.flatMap(({ testMoisturePct }) => testMoisturePct ?? []);
   const dry = crushed === "soaked" ? tested.filter((pct) => pct < minPct) : [];
   return [
-    ...(window && off.length > 0
-      ? [
-          finding({ file, value: percent(off[0]) }, "warning", "blocks-made-outside-window", {
-            message: say`${off.length}{0, plural, one { block was} other { blocks were}} rammed outside the moisture range of the compaction test, ${percent(window.driestPct)} to ${percent(window.wettestPct)}.`,
-            expected: say`blocks rammed as wet as the wall will be`,
-            remedy: say`Check the moistures at making, or make blocks inside the range: strength depends on it.`,
-          }),
-        ]
-      : []),
-    ...(dry.length > 0
-      ? [
-          finding({ file, value: percent(dry[0]) }, "warning", "blocks-too-dry-for-soaked", {
-            message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(minPct)} of water when crushed.`,
-            expected: say`at least ${100 * SOAKED_OF_OPTIMUM} % of the optimum of the compaction test (common practice, no source)`,
-            remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
-          }),
-        ]
-      : []),
+    ...off.slice(0, 1).map((pct) =>
+      finding({ file, value: percent(pct) }, "warning", "blocks-made-outside-window", {
+        message: say`${off.length}{0, plural, one { block was} other { blocks were}} rammed outside the moisture range of the compaction test, ${percent(driestPct)} to ${percent(wettestPct)}.`,
+        expected: say`blocks rammed as wet as the wall will be`,
+        remedy: say`Check the moistures at making, or make blocks inside the range: strength depends on it.`,
+      }),
+    ),
+    ...dry.slice(0, 1).map((pct) =>
+      finding({ file, value: percent(pct) }, "warning", "blocks-too-dry-for-soaked", {
+        message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(minPct)} of water when crushed.`,
+        expected: say`at least ${100 * SOAKED_OF_OPTIMUM} % of the optimum of the compaction test (common practice, no source)`,
+        remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
+      }),
+    ),
   ];
 }
 
 /** A gravel of sand, or a sand of gravel or clay: its sheet may be another material's, or in another unit. */
-function roleFindings(
-  { materials }: StudyConfig,
-  { id, name, role, curve }: MaterialResult,
-): Finding[] {
+function roleFindings(config: StudyConfig, { id, name, role, curve }: MaterialResult): Finding[] {
   if (role === "soil") return [];
-  const index = materials.findIndex((material) => material.id === id);
   const finer = (sizeMm: number) => passingAtSize(curve, sizeMm);
   const under = (role === "gravel" ? finer(GRAVEL_MM) : finer(SAND_MM.min)) ?? 0;
   const over = role === "gravel" ? 100 : (finer(SAND_MM.max) ?? 100);
   if (over - under >= 50) return [];
-  const place = { file: STUDY_FILE, column: `materials.${index}.role`, value: role };
+  const place = { ...materialPlace(config, id, "role"), value: role };
   return [
     finding(place, "warning", "role-against-curve", {
       message:
@@ -289,7 +278,7 @@ function roleFindings(
 const DEEPEST_LIFT_M = 0.2;
 
 /** Lifts whose lower part would stay loose. */
-export function deepLifts({ elements, units }: StudyConfig): Finding[] {
+function deepLifts({ elements, units }: StudyConfig): Finding[] {
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
   return elements.flatMap(({ name, compactedLiftM }): Finding[] => {
     if (compactedLiftM <= DEEPEST_LIFT_M + 1e-9) return [];
@@ -305,21 +294,17 @@ export function deepLifts({ elements, units }: StudyConfig): Finding[] {
 }
 
 /** The same weighings under two names. */
-function repeatedSheets({
-  materials,
-  config: { materials: ofStudy },
-}: Pick<Study, "materials" | "config">): Finding[] {
+function repeatedSheets({ materials, config }: Pick<Study, "materials" | "config">): Finding[] {
   const readings = materials.map(({ sieve: { dryMassG, rows, panG } }) =>
     JSON.stringify([dryMassG, panG, rows.map(({ sizeMm, retainedG }) => [sizeMm, retainedG])]),
   );
-  return materials.flatMap(({ config, sieve }, index) => {
+  return materials.flatMap(({ config: { id, name }, sieve }, index) => {
     const earlier = readings.indexOf(readings[index]);
     if (earlier === index || sieve.massesUnknown) return [];
-    const at = ofStudy.findIndex(({ id }) => id === config.id);
-    const place = { file: STUDY_FILE, column: `materials.${at}.sieve`, value: sieve.file };
+    const place = { ...materialPlace(config, id, "sieve"), value: sieve.file };
     return [
       finding(place, "warning", "same-readings", {
-        message: say`${config.name} and ${materials[earlier].config.name} have the same weighings to the last digit.`,
+        message: say`${name} and ${materials[earlier].config.name} have the same weighings to the last digit.`,
         expected: say`a sheet of its own for each material`,
         remedy: say`Name the sheet that belongs to each.`,
       }),
@@ -328,10 +313,12 @@ function repeatedSheets({
 }
 
 /** Blocks with a density which the compaction test could not give. */
-function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
-  const densities = specimens.flatMap(({ excluded, dryDensityKgM3 }) =>
-    excluded || dryDensityKgM3 === undefined ? [] : [dryDensityKgM3],
-  );
+function densitiesApart(
+  blocks: Blocks,
+  file: string,
+  { maximumDryDensityKgM3: maxKgM3 }: CompactionPeak,
+): Finding[] {
+  const densities = blocks.flatMap(({ dryDensityKgM3 }) => dryDensityKgM3 ?? []);
   if (densities.length === 0) return [];
   const { min, max } = BLOCKS_TO_COMPACTION;
   const meanKgM3 = mean(densities);

@@ -1,11 +1,16 @@
 import type {
   AcceptanceConfig,
   LotConfig,
-  QualityConfig,
   RequirementConfig,
   StudyConfig,
 } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import {
+  type Finding,
+  type FindingWords,
+  finding,
+  findingIf,
+  STUDY_FILE,
+} from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
@@ -18,6 +23,7 @@ import {
   judgeLot,
 } from "../strength/control/acceptance.js";
 import { controlChart } from "../strength/control/controlChart.js";
+import { groupBy } from "../strength/groupBy.js";
 import { say, type Text } from "../words/message.js";
 import type { MixStudy, QualityPlan, SiteBlocks, StrengthStudy } from "./studyResult.js";
 
@@ -48,7 +54,7 @@ export function computeQuality(
       ? acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares })
       : undefined;
   const cementPct = mix?.record.cementPct ?? strength.chosenCementPct;
-  const site = rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, cementPct });
+  const site = rule && siteBlocks && judgeSiteBlocks(siteBlocks, rule, requirement, cementPct);
   const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
   return {
     plan: {
@@ -58,7 +64,7 @@ export function computeQuality(
       scatterMpa,
       scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
       risks,
-      ...countsOf(quality, mix && lotsOf(quality.lot, mix), blocksALot),
+      ...countsOf(mix && lotsOf(quality.lot, mix), blocksALot, quality.densityChecks),
       site: site?.blocks,
     },
     findings: [
@@ -71,18 +77,12 @@ export function computeQuality(
 
 /** Lots of the element, and what is tested of them in all. */
 function countsOf(
-  { densityChecks }: QualityConfig,
   lots: number | undefined,
   blocksALot: number | undefined,
+  densityChecks: number | undefined,
 ): Pick<QualityPlan, "lots" | "blocksALot" | "blocks" | "densityChecks"> {
-  const eachLot = blocksALot === undefined ? {} : { blocksALot };
-  if (lots === undefined) return eachLot;
-  return {
-    lots,
-    ...eachLot,
-    ...(blocksALot === undefined ? {} : { blocks: lots * blocksALot }),
-    ...(densityChecks === undefined ? {} : { densityChecks: lots * densityChecks }),
-  };
+  const inAll = (each: number | undefined) => lots && each && lots * each;
+  return { lots, blocksALot, blocks: inAll(blocksALot), densityChecks: inAll(densityChecks) };
 }
 
 /** The rule, and, where it was designed, the shares that say what a good and a poor lot is. */
@@ -96,21 +96,14 @@ function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
       builderRisk: acceptance.producerRisk,
       ownerRisk: acceptance.consumerRisk,
     });
-    return {
-      rule: design.rule ?? undefined,
-      message: design.message,
-      risks: { acceptableQuality, rejectableQuality },
-    };
+    const { rule, message } = design;
+    return { rule: rule ?? undefined, message, risks: { acceptableQuality, rejectableQuality } };
   }
-  const rule: AcceptanceRule =
-    acceptance.kind === "mean-and-least"
-      ? acceptance
-      : {
-          kind: acceptance.kind,
-          blocks: acceptance.blocks,
-          factor: acceptance.factor,
-          requiredMpa: acceptance.strengthMpa ?? requiredMpa,
-        };
+  if (acceptance.kind === "mean-and-least") {
+    return { rule: acceptance, message: acceptanceWords(acceptance), risks: {} };
+  }
+  const { strengthMpa = requiredMpa, ...asked } = acceptance;
+  const rule = { ...asked, requiredMpa: strengthMpa };
   return { rule, message: acceptanceWords(rule), risks: {} };
 }
 
@@ -127,19 +120,12 @@ function noRule(message: Text): Finding {
 /** A rule that asks for less than the study requires is said, not forbidden: ages and bases differ. */
 function weakRule(rule: AcceptanceRule, requiredMpa: number): Finding[] {
   const asked = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.meanMpa;
-  if (asked >= requiredMpa) return [];
-  return [
-    finding(
-      { ...ACCEPTANCE, value: measured(asked, "stress") },
-      "warning",
-      "weak-acceptance-rule",
-      {
-        message: say`The acceptance rule asks for less than the requirement of the study.`,
-        expected: say`at least ${measured(requiredMpa, "stress")}`,
-        remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
-      },
-    ),
-  ];
+  const place = { ...ACCEPTANCE, value: measured(asked, "stress") };
+  return findingIf(asked < requiredMpa, place, "warning", "weak-acceptance-rule", {
+    message: say`The acceptance rule asks for less than the requirement of the study.`,
+    expected: say`at least ${measured(requiredMpa, "stress")}`,
+    remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+  });
 }
 
 /** A rule that rejects more good lots than this works against whoever builds well; common practice, no source. */
@@ -150,26 +136,20 @@ const CONSUMER_RISK_LIMIT = 0.5;
 /** A rule that tells good lots from poor ones hardly better than chance is said, not forbidden. */
 function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
   const percent = (share: number) => say`${formatFixed(100 * share, 1)} %`;
-  const findings: Finding[] = [];
-  if (builderRisk > PRODUCER_RISK_LIMIT) {
-    findings.push(
-      finding(ACCEPTANCE, "warning", "rule-rejects-good-lots", {
-        message: say`A good lot is rejected in ${percent(builderRisk)} of cases.`,
-        expected: say`at most ${percent(PRODUCER_RISK_LIMIT)}`,
-        remedy: say`Take more blocks a lot or a smaller factor, specify a stronger mix, or let the rule be designed from both risks.`,
-      }),
-    );
-  }
-  if (ownerRisk > CONSUMER_RISK_LIMIT) {
-    findings.push(
-      finding(ACCEPTANCE, "warning", "rule-accepts-poor-lots", {
-        message: say`A poor lot is accepted in ${percent(ownerRisk)} of cases.`,
-        expected: say`at most ${percent(CONSUMER_RISK_LIMIT)}`,
-        remedy: say`Take more blocks a lot or a larger factor, or let the rule be designed from both risks.`,
-      }),
-    );
-  }
-  return findings;
+  const told = (isSo: boolean, code: string, words: FindingWords) =>
+    findingIf(isSo, ACCEPTANCE, "warning", code, words);
+  return [
+    ...told(builderRisk > PRODUCER_RISK_LIMIT, "rule-rejects-good-lots", {
+      message: say`A good lot is rejected in ${percent(builderRisk)} of cases.`,
+      expected: say`at most ${percent(PRODUCER_RISK_LIMIT)}`,
+      remedy: say`Take more blocks a lot or a smaller factor, specify a stronger mix, or let the rule be designed from both risks.`,
+    }),
+    ...told(ownerRisk > CONSUMER_RISK_LIMIT, "rule-accepts-poor-lots", {
+      message: say`A poor lot is accepted in ${percent(ownerRisk)} of cases.`,
+      expected: say`at most ${percent(CONSUMER_RISK_LIMIT)}`,
+      remedy: say`Take more blocks a lot or a larger factor, or let the rule be designed from both risks.`,
+    }),
+  ];
 }
 
 /** At least one. */
@@ -190,94 +170,36 @@ function regressionScatter({ fit, leastCement }: StrengthStudy): number {
 /** A difference of cement that rounding in a sheet makes. */
 const CEMENT_SLACK_PCT = 0.05;
 
-/** Judges the lots of a sheet of site blocks, one lot a batch, and charts them in their order. */
+/**
+ * Judges the lots of a sheet of site blocks, one lot a batch, and charts them in their order.
+ *
+ * @param cementPct of the specified mix; undefined where none is known.
+ */
 function judgeSiteBlocks(
   { file, specimens }: SpecimenSheet,
-  {
-    rule,
-    requirement,
-    cementPct,
-  }: {
-    readonly rule: AcceptanceRule;
-    readonly requirement: RequirementConfig;
-    /** Of the specified mix; undefined where none is known. */
-    readonly cementPct?: number;
-  },
+  rule: AcceptanceRule,
+  { ageDays }: RequirementConfig,
+  cementPct: number | undefined,
 ): { readonly blocks: SiteBlocks; readonly findings: readonly Finding[] } {
-  const findings: Finding[] = [];
   const warn = (
-    block: SpecimenRecord | undefined,
-    code: string,
+    row: number | undefined,
     column: string,
-    words: readonly [Text, Text, Text],
-  ) => {
-    const [message, expected, remedy] = words;
-    const place = block === undefined ? {} : { row: block.row };
-    findings.push(
-      finding({ file, column, ...place }, "warning", code, {
-        message,
-        expected,
-        remedy,
-      }),
-    );
-  };
+    code: string,
+    [message, expected, remedy]: readonly [Text, Text, Text],
+  ) => finding({ file, row, column }, "warning", code, { message, expected, remedy });
   const counted = specimens.filter(({ excluded }) => excluded === undefined);
-  const atAge = counted.filter(({ ageDays }) => ageDays === requirement.ageDays);
-  const lots = new Map<string, SpecimenRecord[]>();
-  const others = new Map<number, SpecimenRecord[]>();
-  for (const block of atAge) {
-    if (block.batch === undefined) {
-      warn(block, "site-block-without-lot", "batch", [
-        say`Block ${block.id} names no batch, so it belongs to no lot.`,
-        say`the lot in the column batch`,
-        say`Add it from the making log.`,
-      ]);
-    }
-    const other =
-      cementPct !== undefined && Math.abs(block.cementPct - cementPct) > CEMENT_SLACK_PCT;
-    // A block of another mix tells nothing of this one.
-    if (block.batch !== undefined && !other) {
-      lots.set(block.batch, [...(lots.get(block.batch) ?? []), block]);
-    }
-    if (other) others.set(block.cementPct, [...(others.get(block.cementPct) ?? []), block]);
-  }
-  for (const [content, blocks] of others) {
-    warn(blocks[0], "site-block-other-cement", "cement", [
-      say`${blocks.length}{0, plural, one { block} other { blocks}} with ${formatFixed(content, 1)} % cement {0, plural, one {is} other {are}} not judged: the specified mix has ${formatFixed(cementPct!, 1)} %.`,
-      say`blocks of the specified mix`,
-      say`Correct the sheet, or find out why the mix was another.`,
-    ]);
-  }
-  if (lots.size === 0) {
-    warn(undefined, "no-site-lots", "age", [
-      say`The sheet of site blocks holds no lot of the specified mix at ${requirement.ageDays} days.`,
-      say`blocks of the specified mix, crushed at the age of the requirement`,
-      say`Add them when they are crushed.`,
-    ]);
-  }
-  const judged = [...lots].map(([label, blocks]) => {
+  const atAge = counted.filter((block) => block.ageDays === ageDays);
+  // A block of another mix tells nothing of this one.
+  const isOther = (block: SpecimenRecord) =>
+    cementPct !== undefined && Math.abs(block.cementPct - cementPct) > CEMENT_SLACK_PCT;
+  const others = groupBy(atAge.filter(isOther), (block) => block.cementPct);
+  const ofMix = atAge.filter((block) => !isOther(block) && block.batch !== undefined);
+  const lots = [...groupBy(ofMix, ({ batch }) => batch!)].map(([label, blocks]) => {
     const strengthsMpa = blocks.map(({ strengthMpa }) => strengthMpa);
-    const judgement = judgeLot(rule, strengthsMpa);
-    if (judgement.status !== "accepted") {
-      warn(blocks[0], `lot-${judgement.status}`, "batch", [
-        // Many a sheet calls its lots “Lot 1”.
-        /^lote? /i.test(label)
-          ? say`${label}: ${judgement.message}`
-          : say`Lot ${label}: ${judgement.message}`,
-        judgement.rule,
-        say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
-      ]);
-    }
-    return { label, strengthsMpa, judgement };
+    return { label, strengthsMpa, judgement: judgeLot(rule, strengthsMpa), row: blocks[0].row };
   });
+  const judged = lots.map(({ row: _, ...lot }) => lot);
   const chart = controlChart(judged);
-  if (chart.points.some(({ signals }) => signals.length > 0)) {
-    warn(undefined, "control-chart-signal", "strength", [
-      chart.message,
-      say`lots inside the limits of the chart, on both sides of its centre`,
-      say`Look at batching, moisture, ramming and testing of these lots. A signal does not reject a lot.`,
-    ]);
-  }
   return {
     blocks: {
       file,
@@ -288,6 +210,57 @@ function judgeSiteBlocks(
         excluded === undefined ? [] : [{ id, reason: excluded }],
       ),
     },
-    findings,
+    findings: [
+      ...atAge.flatMap(({ id, batch, row }) =>
+        batch !== undefined
+          ? []
+          : [
+              warn(row, "batch", "site-block-without-lot", [
+                say`Block ${id} names no batch, so it belongs to no lot.`,
+                say`the lot in the column batch`,
+                say`Add it from the making log.`,
+              ]),
+            ],
+      ),
+      ...[...others].map(([content, blocks]) =>
+        warn(blocks[0].row, "cement", "site-block-other-cement", [
+          say`${blocks.length}{0, plural, one { block} other { blocks}} with ${formatFixed(content, 1)} % cement {0, plural, one {is} other {are}} not judged: the specified mix has ${formatFixed(cementPct!, 1)} %.`,
+          say`blocks of the specified mix`,
+          say`Correct the sheet, or find out why the mix was another.`,
+        ]),
+      ),
+      ...(lots.length > 0
+        ? []
+        : [
+            warn(undefined, "age", "no-site-lots", [
+              say`The sheet of site blocks holds no lot of the specified mix at ${ageDays} days.`,
+              say`blocks of the specified mix, crushed at the age of the requirement`,
+              say`Add them when they are crushed.`,
+            ]),
+          ]),
+      ...lots.flatMap(({ label, judgement, row }) =>
+        judgement.status === "accepted"
+          ? []
+          : [
+              warn(row, "batch", `lot-${judgement.status}`, [
+                // Many a sheet calls its lots “Lot 1”.
+                /^lote? /i.test(label)
+                  ? say`${label}: ${judgement.message}`
+                  : say`Lot ${label}: ${judgement.message}`,
+                judgement.rule,
+                say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
+              ]),
+            ],
+      ),
+      ...(chart.points.every(({ signals }) => signals.length === 0)
+        ? []
+        : [
+            warn(undefined, "strength", "control-chart-signal", [
+              chart.message,
+              say`lots inside the limits of the chart, on both sides of its centre`,
+              say`Look at batching, moisture, ramming and testing of these lots. A signal does not reject a lot.`,
+            ]),
+          ]),
+    ],
   };
 }

@@ -1,6 +1,6 @@
 import { ANNEX_KEYS, type AnnexKey } from "../entries/report.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, findingIf, STUDY_FILE } from "../findings/finding.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { StudyResult } from "./studyResult.js";
@@ -65,44 +65,36 @@ export const APPENDIX_SECTIONS: readonly AppendixSection[] = [
 ];
 
 /** What is wrong with the keys and ids that `checklist` and `sampling` name. */
-export function reviewFindings({ checklist = [], sampling = [], materials }: StudyConfig) {
-  const findings: Finding[] = [];
+export function reviewFindings({
+  checklist = [],
+  sampling = [],
+  materials,
+}: StudyConfig): Finding[] {
   const keys = APPENDIX_SECTIONS.map(({ key }) => key);
-  checklist.forEach(({ answeredBy }, index) => {
-    if (answeredBy === undefined || keys.includes(answeredBy)) return;
-    const near = nearestName(answeredBy, keys);
-    findings.push(
-      finding(
-        { file: STUDY_FILE, column: `checklist.${index}.answered-by`, value: answeredBy },
-        "warning",
-        "unknown-section",
-        {
-          message: near
-            ? say`No section of the appendix has this key; “${near}” may be meant.`
-            : say`No section of the appendix has this key.`,
-          expected: say`one of ${keys.join(", ")}`,
-          remedy: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
-        },
-      ),
-    );
-  });
   const ids = materials.map(({ id }) => id);
-  sampling.forEach(({ material }, index) => {
-    if (ids.includes(material)) return;
-    findings.push(
-      finding(
-        { file: STUDY_FILE, column: `sampling.${index}.material`, value: material },
-        "error",
-        "unknown-material",
-        {
-          message: say`No material has this id.`,
-          expected: say`one of ${ids.join(", ")}`,
-          remedy: say`Correct the id in study.yaml.`,
-        },
-      ),
-    );
-  });
-  return findings;
+  return [
+    ...checklist.flatMap(({ answeredBy }, index) => {
+      if (answeredBy === undefined) return [];
+      const near = nearestName(answeredBy, keys);
+      const column = `checklist.${index}.answered-by`;
+      const place = { file: STUDY_FILE, column, value: answeredBy };
+      return findingIf(!keys.includes(answeredBy), place, "warning", "unknown-section", {
+        message: near
+          ? say`No section of the appendix has this key; “${near}” may be meant.`
+          : say`No section of the appendix has this key.`,
+        expected: say`one of ${keys.join(", ")}`,
+        remedy: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
+      });
+    }),
+    ...sampling.flatMap(({ material }, index) => {
+      const place = { file: STUDY_FILE, column: `sampling.${index}.material`, value: material };
+      return findingIf(!ids.includes(material), place, "error", "unknown-material", {
+        message: say`No material has this id.`,
+        expected: say`one of ${ids.join(", ")}`,
+        remedy: say`Correct the id in study.yaml.`,
+      });
+    }),
+  ];
 }
 
 /**
@@ -116,36 +108,32 @@ export function permitGaps({
   trials,
   blend,
 }: Pick<StudyResult, "config" | "trials" | "blend">): Text[] {
-  const { methods, sampling = [], strength, tolerances, quality, checklist } = config;
+  const { methods, sampling = [], strength, tolerances, quality, checklist = [] } = config;
   // What the blend does without need not be sampled.
-  const materials = config.materials.filter(({ id }) =>
-    (blend?.shares ?? []).every((share) => share.id !== id || share.sharePct > 0),
+  const unsampled = config.materials.filter(
+    ({ id }) =>
+      !blend?.shares.some((share) => share.id === id && share.sharePct === 0) &&
+      !sampling.some(({ material }) => material === id),
   );
-  const gaps: Text[] = [];
-  const gap = (isThere: boolean, words: Text) => {
-    if (!isThere) gaps.push(words);
-  };
-  gap(config.place !== undefined, say`where the element will stand: “place”`);
-  gap(config.date !== undefined, say`the date of the study: “date”`);
-  gap(methods.length > 0, say`by which methods and standards the tests were made: “methods”`);
-  const unsampled = materials.filter(({ id }) => !sampling.some(({ material }) => material === id));
-  gap(
-    unsampled.length === 0,
-    say`how and where samples were taken of ${joinTexts(unsampled.map(({ name }) => name))}: “sampling”`,
-  );
-  const untold = trials.filter(
+  const untold = trials.some(
     ({ strength: blocks, crushed, curing, shape }) =>
       blocks && (crushed === undefined || curing === undefined || shape === undefined),
   );
-  gap(
-    untold.length === 0 && strength.requirement?.crushed !== undefined,
-    say`in which state blocks were crushed, how they were cured, their shape, and the state that the requirement speaks of: “tested”, “strength.requirement”`,
-  );
-  gap(tolerances !== undefined, say`how far the work may deviate from the mix: “tolerances”`);
-  gap(quality !== undefined, say`how the work is watched and lots are judged: “quality”`);
-  gap(
-    checklist !== undefined && checklist.length > 0,
-    say`which clause of the code is answered where: “checklist”`,
-  );
-  return gaps;
+  const gaps: readonly (readonly [isOpen: boolean, words: Text])[] = [
+    [config.place === undefined, say`where the element will stand: “place”`],
+    [config.date === undefined, say`the date of the study: “date”`],
+    [methods.length === 0, say`by which methods and standards the tests were made: “methods”`],
+    [
+      unsampled.length > 0,
+      say`how and where samples were taken of ${joinTexts(unsampled.map(({ name }) => name))}: “sampling”`,
+    ],
+    [
+      untold || strength.requirement?.crushed === undefined,
+      say`in which state blocks were crushed, how they were cured, their shape, and the state that the requirement speaks of: “tested”, “strength.requirement”`,
+    ],
+    [tolerances === undefined, say`how far the work may deviate from the mix: “tolerances”`],
+    [quality === undefined, say`how the work is watched and lots are judged: “quality”`],
+    [checklist.length === 0, say`which clause of the code is answered where: “checklist”`],
+  ];
+  return gaps.flatMap(([isOpen, words]) => (isOpen ? [words] : []));
 }

@@ -1,7 +1,7 @@
 import { mean } from "simple-statistics";
 import { isBuildable } from "../entries/buildable.js";
-import type { ToleranceConfig } from "../entries/studyConfig.js";
-import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
+import type { StudyConfig, ToleranceConfig } from "../entries/studyConfig.js";
+import { type Finding, type FindingWords, findingIf, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
@@ -69,63 +69,64 @@ export function specifiedMix({
   readonly mix?: StatedMix;
 }): SpecifiedLine[] {
   if (!mix || !isBuildable(config)) return [];
-  const { tolerances = {} } = config;
+  const { tolerances = {}, cement } = config;
   const { recipe, water, density } = mix;
   const around = (value: number, pct: number) => ({
     value,
     low: value * (1 - pct / 100),
     high: value * (1 + pct / 100),
   });
-  const lines: SpecifiedLine[] = recipe.materials
-    .filter(({ dryMassKg }) => dryMassKg > 0)
-    .map(({ id, name, sharePct }) => {
-      const batching = config.materials.find((one) => one.id === id)?.batchingPlusMinusPct;
-      const pct = tolerances.sharesPct ?? batching ?? BATCHING_PCT;
-      return {
-        kind: "share",
-        id,
-        name,
-        ...around(sharePct, pct),
-        basis: shareBasis(tolerances.sharesPct, batching),
-      };
-    });
-  if (recipe.cementPct > 0) {
-    const ends = around(recipe.cementPct, tolerances.cementPct ?? BATCHING_PCT);
-    const least = strength?.leastCement?.cementPct ?? 0;
-    const bound = tolerances.cementPct === undefined && ends.low < least;
-    lines.push({
-      kind: "cement",
-      name: config.cement.name,
-      ...ends,
-      // A default must not let a batch fall below what the requirement asks for.
-      ...(bound ? { low: least, basis: "least cement" } : { basis: basisOf(tolerances.cementPct) }),
-    });
-  }
-  const value = recipe.targetMoisturePct;
-  const { low, high } = water.window.moisturePct;
-  lines.push({ kind: "moisture", value, low, high, basis: WATER_BASIS[water.basis] });
-  lines.push({
-    kind: "density",
-    value: density.valueKgM3,
-    valueBasis: density.basis,
-    ...leastDensity(tolerances, density, compaction),
+  const shares = recipe.materials.flatMap(({ id, name, dryMassKg, sharePct }): SpecifiedLine[] => {
+    if (dryMassKg === 0) return [];
+    const batching = config.materials.find((one) => one.id === id)?.batchingPlusMinusPct;
+    const pct = tolerances.sharesPct ?? batching ?? BATCHING_PCT;
+    const basis =
+      tolerances.sharesPct === undefined && batching !== undefined
+        ? "batching variation"
+        : basisOf(tolerances.sharesPct);
+    return [{ kind: "share", id, name, ...around(sharePct, pct), basis }];
   });
   const lift = tolerances.liftM ?? LIFT_M;
   // Elements with lifts of one depth share a line.
-  for (const depth of new Set(config.elements.map(({ compactedLiftM }) => compactedLiftM))) {
+  const depths = [...new Set(config.elements.map(({ compactedLiftM }) => compactedLiftM))];
+  const lifts = depths.map((depth): SpecifiedLine => {
     const ofDepth = config.elements.filter(({ compactedLiftM }) => compactedLiftM === depth);
-    lines.push({
+    return {
       kind: "lift",
-      ...(ofDepth.length < config.elements.length
-        ? { name: joinTexts(ofDepth.map(({ name }) => name)) }
-        : {}),
+      ...(depths.length > 1 ? { name: joinTexts(ofDepth.map(({ name }) => name)) } : {}),
       value: depth,
       low: Math.max(0, depth - lift),
       high: depth + lift,
       basis: basisOf(tolerances.liftM),
-    });
+    };
+  });
+  return [
+    ...shares,
+    ...(recipe.cementPct > 0 ? [cementLine()] : []),
+    {
+      kind: "moisture",
+      value: recipe.targetMoisturePct,
+      ...water.window.moisturePct,
+      basis: water.basis === "test" ? "compaction test" : water.basis,
+    },
+    {
+      kind: "density",
+      value: density.valueKgM3,
+      valueBasis: density.basis,
+      ...leastDensity(tolerances, density, compaction),
+    },
+    ...lifts,
+  ];
+
+  function cementLine(): SpecifiedLine {
+    const ends = around(recipe.cementPct, tolerances.cementPct ?? BATCHING_PCT);
+    const least = strength?.leastCement?.cementPct ?? 0;
+    const line = { kind: "cement", name: cement.name, ...ends } as const;
+    // A default must not let a batch fall below what the requirement asks for.
+    return tolerances.cementPct === undefined && ends.low < least
+      ? { ...line, low: least, basis: "least cement" }
+      : { ...line, basis: basisOf(tolerances.cementPct) };
   }
-  return lines;
 }
 
 /** The least dry density that the wall must have, and what that rests on. */
@@ -164,26 +165,15 @@ export function orderedDensity(
   };
 }
 
-const LEAVE_TESTS: ReadonlySet<string> = new Set([
+const LEAVE_TESTS: readonly string[] = [
   "tolerance-below-least-cement",
   "tolerance-outside-window",
   "tolerance-below-blocks",
-]);
+];
 
 /** Of `toleranceFindings` those by which a wall could be built that nothing was tested for. */
 export function leavesTests({ code }: Pick<Finding, "code">): boolean {
-  return LEAVE_TESTS.has(code);
-}
-
-const WATER_BASIS = {
-  entered: "entered",
-  test: "compaction test",
-  "common practice": "common practice",
-} as const;
-
-function shareBasis(entered: number | undefined, batching: number | undefined): ToleranceBasis {
-  if (entered !== undefined) return "entered";
-  return batching === undefined ? "common practice" : "batching variation";
+  return LEAVE_TESTS.includes(code);
 }
 
 function basisOf(entered: number | undefined): ToleranceBasis {
@@ -202,122 +192,96 @@ const SLACK = 1e-9;
 export function toleranceFindings(
   result: Pick<StudyResult, "config" | "compaction" | "strength"> & { readonly mix?: StatedMix },
 ): Finding[] {
-  const { config, mix, compaction } = result;
-  const { tolerances } = config;
+  const { config, mix, compaction, strength } = result;
+  const { tolerances, elements, units } = config;
   if (!mix || !isBuildable(config)) return [];
   const lines = specifiedMix(result);
   const line = (kind: SpecifiedLine["kind"]) => lines.find((one) => one.kind === kind);
-  const ofMoisture = moistureTolerance(line("moisture"), config, compaction);
+  const ofMoisture = moistureTolerance(line("moisture")!, config, compaction);
   if (!tolerances) return ofMoisture;
-  const findings = [
-    ...cementTolerance(line("cement"), result.strength),
-    ...ofMoisture,
-    ...densityTolerance(line("density"), result),
-  ];
-  const compactedLiftM = Math.min(...config.elements.map((element) => element.compactedLiftM));
-  if (tolerances.liftM !== undefined && tolerances.liftM >= compactedLiftM) {
-    findings.push(
-      tolerance("lift", "tolerance-as-large-as-lift", {
-        message: say`The tolerance of a lift is as large as the lift itself.`,
-        expected: say`less than ${formatQuantity(1000 * compactedLiftM, "depth", config.units)}`,
-        remedy: say`Correct the value in study.yaml.`,
-      }),
-    );
-  }
-  if (line("density")?.basis === "common practice") {
-    findings.push(
-      tolerance("density", "tolerance-not-stated", {
-        message: say`No least density is stated, and no weighed blocks give a range for one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
-        expected: say`tolerances.density, percent of the maximum dry density`,
-        remedy: say`Let the responsible person state it.`,
-      }),
-    );
-  }
-  return findings;
-}
-
-const tolerance = (key: string, code: string, words: FindingWords) =>
-  finding({ file: STUDY_FILE, column: `tolerances.${key}` }, "warning", code, words);
-
-const percent = (value: number) => say`${formatFixed(value, 2)} %`;
-
-function cementTolerance(
-  line: SpecifiedLine | undefined,
-  strength: StudyResult["strength"],
-): Finding[] {
-  const least = strength?.leastCement?.cementPct ?? null;
-  if (line?.low === undefined || least === null || line.low >= least - SLACK) return [];
+  const liftM = Math.min(...elements.map(({ compactedLiftM }) => compactedLiftM));
   return [
-    tolerance("cement", "tolerance-below-least-cement", {
-      message: say`With its tolerance the cement may fall to ${percent(line.low)}, below the ${percent(least)} at which the blocks meet the requirement.`,
-      expected: say`a cement content that meets the requirement at the low end of its tolerance`,
-      remedy: say`Narrow the tolerance, or specify more cement: strength.round-up-to rounds to larger steps.`,
+    ...cementTolerance(line("cement"), strength),
+    ...ofMoisture,
+    ...(tolerances.densityPct === undefined ? [] : densityTolerance(line("density")!, config, mix)),
+    ...tolerance((tolerances.liftM ?? 0) >= liftM, "lift", "tolerance-as-large-as-lift", {
+      message: say`The tolerance of a lift is as large as the lift itself.`,
+      expected: say`less than ${formatQuantity(1000 * liftM, "depth", units)}`,
+      remedy: say`Correct the value in study.yaml.`,
+    }),
+    ...tolerance(line("density")?.basis === "common practice", "density", "tolerance-not-stated", {
+      message: say`No least density is stated, and no weighed blocks give a range for one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
+      expected: say`tolerances.density, percent of the maximum dry density`,
+      remedy: say`Let the responsible person state it.`,
     }),
   ];
 }
 
+function tolerance(isSo: boolean, key: string, code: string, words: FindingWords): Finding[] {
+  return findingIf(isSo, { file: STUDY_FILE, column: `tolerances.${key}` }, "warning", code, words);
+}
+
+/** Two decimals show what a tolerance cuts off. */
+export const percent = (value: number, decimals = 2) => say`${formatFixed(value, decimals)} %`;
+
+function cementTolerance(
+  { low = Infinity }: Partial<SpecifiedLine> = {},
+  strength: StudyResult["strength"],
+): Finding[] {
+  const least = strength?.leastCement?.cementPct ?? 0;
+  return tolerance(low < least - SLACK, "cement", "tolerance-below-least-cement", {
+    message: say`With its tolerance the cement may fall to ${percent(low)}, below the ${percent(least)} at which the blocks meet the requirement.`,
+    expected: say`a cement content that meets the requirement at the low end of its tolerance`,
+    remedy: say`Narrow the tolerance, or specify more cement: strength.round-up-to rounds to larger steps.`,
+  });
+}
+
 function moistureTolerance(
-  { value, low, high }: Partial<SpecifiedLine> = {},
-  { tolerances, site }: Pick<StudyResult["config"], "tolerances" | "site">,
+  { value, low = value, high = value }: SpecifiedLine,
+  { tolerances, site: { tolerancePct } }: Pick<StudyConfig, "tolerances" | "site">,
   compaction: StudyResult["compaction"],
 ): Finding[] {
   const window = compaction && moistureWindow(compaction);
-  if (!window || value === undefined || low === undefined || high === undefined) return [];
+  if (!window) return [];
   const beyond = (dry: number, wet: number) =>
     dry < window.driestPct - SLACK || wet > window.wettestPct + SLACK;
   const kept = say`the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only`;
   const expected = say`a tolerance inside the window of the compaction test`;
   const remedy = say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`;
   if (tolerances?.moistureBelowPct !== undefined) {
-    if (!beyond(low, high)) return [];
-    return [
-      tolerance("moisture", "tolerance-outside-window", {
-        message: say`The moisture may go from ${percent(low)} to ${percent(high)}; ${kept}.`,
-        expected,
-        remedy,
-      }),
-    ];
+    const message = say`The moisture may go from ${percent(low)} to ${percent(high)}; ${kept}.`;
+    const words = { message, expected, remedy };
+    return tolerance(beyond(low, high), "moisture", "tolerance-outside-window", words);
   }
-  const ofSite = site.tolerancePct;
-  if (ofSite === undefined || !beyond(value - ofSite, value + ofSite)) return [];
+  if (tolerancePct === undefined) return [];
+  const [dry, wet] = [value - tolerancePct, value + tolerancePct];
   const place = { file: STUDY_FILE, column: "site.tolerance" };
-  return [
-    finding(place, "warning", "site-tolerance-cut", {
-      message: say`The tolerance of the site would let the moisture go from ${percent(value - ofSite)} to ${percent(value + ofSite)}; ${kept}, and the cards keep to that.`,
-      expected,
-      remedy,
-    }),
-  ];
+  return findingIf(beyond(dry, wet), place, "warning", "site-tolerance-cut", {
+    message: say`The tolerance of the site would let the moisture go from ${percent(dry)} to ${percent(wet)}; ${kept}, and the cards keep to that.`,
+    expected,
+    remedy,
+  });
 }
 
 function densityTolerance(
-  line: SpecifiedLine | undefined,
-  { config, mix }: Pick<StudyResult, "config"> & { readonly mix?: StatedMix },
+  { low: leastKgM3 = 0 }: SpecifiedLine,
+  { units }: Pick<StudyConfig, "units">,
+  { density: { lowKgM3, highKgM3 } }: StatedMix,
 ): Finding[] {
-  if (config.tolerances?.densityPct === undefined || !mix) return [];
-  const density = (value: number) => formatQuantity(value, "density", config.units, 4);
-  const { lowKgM3, highKgM3 } = mix.density;
-  const lightest = line?.low;
-  const findings: Finding[] = [];
-  if (lightest !== undefined && lowKgM3 < highKgM3 && lightest < lowKgM3 - SLACK) {
-    findings.push(
-      tolerance("density", "tolerance-below-blocks", {
-        message: say`A wall of ${density(lightest)} would be accepted; the lightest block that the strengths rest on has ${density(lowKgM3)}.`,
-        expected: say`a least density that was tested for strength`,
-        remedy: say`Raise the least density, or crush blocks that are rammed less.`,
-      }),
-    );
-  }
-  if (lightest !== undefined && lowKgM3 < highKgM3 && lightest > highKgM3 + SLACK) {
-    findings.push(
-      tolerance("density", "tolerance-above-blocks", {
-        message: say`The least density asked for, ${density(lightest)}, is more than that of any block, ${density(highKgM3)} at most.`,
-        expected: say`a least density that the blocks reached`,
-        remedy: say`Lower it, or see why the blocks are lighter than the compaction test.`,
-      }),
-    );
-  }
-  return findings;
+  const density = (value: number) => formatQuantity(value, "density", units, 4);
+  if (lowKgM3 >= highKgM3) return [];
+  return [
+    ...tolerance(leastKgM3 < lowKgM3 - SLACK, "density", "tolerance-below-blocks", {
+      message: say`A wall of ${density(leastKgM3)} would be accepted; the lightest block that the strengths rest on has ${density(lowKgM3)}.`,
+      expected: say`a least density that was tested for strength`,
+      remedy: say`Raise the least density, or crush blocks that are rammed less.`,
+    }),
+    ...tolerance(leastKgM3 > highKgM3 + SLACK, "density", "tolerance-above-blocks", {
+      message: say`The least density asked for, ${density(leastKgM3)}, is more than that of any block, ${density(highKgM3)} at most.`,
+      expected: say`a least density that the blocks reached`,
+      remedy: say`Lower it, or see why the blocks are lighter than the compaction test.`,
+    }),
+  ];
 }
 
 /** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */

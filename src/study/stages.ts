@@ -1,14 +1,11 @@
 import type { NoteBlock } from "../blocks/block.js";
 import { missingToBuild } from "../entries/buildable.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { FIRST_SHEET_KEYS, FIRST_TRIAL, type TrialEntry, trialEntries } from "../entries/trials.js";
+import { FIRST_SHEET_KEYS, FIRST_TRIAL, trialEntries } from "../entries/trials.js";
 import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { Stage, StageName, StudyResult } from "./studyResult.js";
 import { testedAnotherBlend } from "./trials.js";
-
-/** Where the first test of a blend is named that no trial is of yet. */
-const FIRST_SHEETS = { sheetKeys: FIRST_SHEET_KEYS };
 
 /** What of a result says how far its study has come. */
 type Known = Pick<
@@ -44,21 +41,36 @@ export function stagesOf(result: Known): Stage[] {
   const followed = others
     ? undefined
     : trialEntries(config).find(({ id }) => id === (testing?.trial ?? FIRST_TRIAL));
+  const sheetKeys = followed?.sheetKeys ?? FIRST_SHEET_KEYS;
   const { compaction, strength, blocks }: Partial<Known> = others ? {} : result;
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
   return [
-    stage("soil", materials.length === 0 && soilNeeds(config)),
+    stage(
+      "soil",
+      materials.length === 0 &&
+        say`A sieve analysis of ${config.materials[0].name}: its sheet under “sieve” of the material.`,
+    ),
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
-    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config, followed)),
-    stage("blocks", !strength && blockNeeds(blocks, followed)),
+    stage(
+      "compaction",
+      !compaction?.peak && compactionNeeds(compaction, config, sheetKeys.compaction),
+    ),
+    stage(
+      "blocks",
+      !strength && blockNeeds(blocks, followed?.blocks !== undefined, sheetKeys.blocks),
+    ),
     stage(
       "cement",
       !(testing?.state === "tested" && strength?.chosenCementPct !== undefined) &&
         cementNeeds(result),
     ),
-    stage("element", config.elements.length === 0 && elementNeeds()),
+    stage(
+      "element",
+      config.elements.length === 0 &&
+        say`What is to be built: “element”, with its size, the depth of a lift and the waste.`,
+    ),
     stage("quantities", !mix && quantityNeeds(result)),
   ];
 }
@@ -79,25 +91,15 @@ export function stageTitle(stage: StageName): Text {
   return TITLES[stage];
 }
 
-/** Which sheet or entry would tell a stage; undefined where it is known. */
-function stageNeeds({ stages }: Pick<StudyResult, "stages">, stage: StageName): Text | undefined {
-  return stages.find((one) => one.stage === stage)?.needs;
-}
-
 /** What stands in the place of a table or figure of a stage that is not known yet: what would tell it. */
-export function notKnownYet(result: Pick<StudyResult, "stages">, stage: StageName): NoteBlock {
-  const needs = stageNeeds(result, stage);
+export function notKnownYet({ stages }: Pick<StudyResult, "stages">, stage: StageName): NoteBlock {
+  const needs = stages.find((one) => one.stage === stage)?.needs;
   const title = TITLES[stage];
   return {
     kind: "note",
     tone: "note",
     text: needs ? say`Not known yet: ${title}. ${needs}` : say`Not known yet: ${title}.`,
   };
-}
-
-function soilNeeds({ materials }: StudyConfig): Text {
-  const [{ name }] = materials;
-  return say`A sieve analysis of ${name}: its sheet under “sieve” of the material.`;
 }
 
 function targetNeeds({ materials, target }: StudyConfig): Text {
@@ -124,24 +126,21 @@ function blendNeeds(targeted: boolean): Text {
 function compactionNeeds(
   compaction: Known["compaction"],
   { materials }: StudyConfig,
-  { sheetKeys }: Pick<TrialEntry, "sheetKeys"> = FIRST_SHEETS,
+  key: string,
 ): Text {
   if (compaction) {
     return say`The points of the compaction sheet show no maximum: test at more water contents.`;
   }
   return materials.length === 1
-    ? say`A compaction test of the soil, if it is to be built with alone: its sheet under “${sheetKeys.compaction}”. If not, a sieve analysis of the sand or gravel that is available nearby, and then a target.`
-    : say`A compaction test of the blend that is to be built: its sheet under “${sheetKeys.compaction}”.`;
+    ? say`A compaction test of the soil, if it is to be built with alone: its sheet under “${key}”. If not, a sieve analysis of the sand or gravel that is available nearby, and then a target.`
+    : say`A compaction test of the blend that is to be built: its sheet under “${key}”.`;
 }
 
-function blockNeeds(
-  blocks: Known["blocks"],
-  { blocks: sheet, sheetKeys }: Pick<TrialEntry, "blocks" | "sheetKeys"> = FIRST_SHEETS,
-): Text {
+function blockNeeds(blocks: Known["blocks"], hasSheet: boolean, key: string): Text {
   if (!blocks) {
-    return sheet === undefined
-      ? say`Blocks of that blend with three cement contents or more, three blocks or more of each: their sheet under “${sheetKeys.blocks}”. “loambook site” prints the card of the trial batch.`
-      : say`See the findings on the blocks.`;
+    return hasSheet
+      ? say`See the findings on the blocks.`
+      : say`Blocks of that blend with three cement contents or more, three blocks or more of each: their sheet under “${key}”. “loambook site” prints the card of the trial batch.`;
   }
   const contents = [...new Set(blocks.means.map(({ cementPct }) => cementPct))];
   // Enough contents: what is missing is something else, and the message says it.
@@ -160,10 +159,6 @@ function cementNeeds({ config, strength, blocks, testing }: Known): Text {
   if (!testing) return say`The blend, so that it can be said whether it was tested.`;
   if (testing.state === "tested") return say`See the findings on the least cement.`;
   return say`Compaction and blocks of this blend: “loambook site” prints the card of its trial batch. Or build a blend that was tested: “mix-from”.`;
-}
-
-function elementNeeds(): Text {
-  return say`What is to be built: “element”, with its size, the depth of a lift and the waste.`;
 }
 
 function quantityNeeds({ config, refused = [] }: Known): Text {

@@ -4,6 +4,7 @@ import {
   type Finding,
   type FindingWords,
   finding,
+  findingIf,
   hasErrors,
   STUDY_FILE,
 } from "../findings/finding.js";
@@ -11,6 +12,7 @@ import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { correctAspectRatio } from "../strength/aspectRatio.js";
 import { batchMeans, batchScatter } from "../strength/batches.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
+import { groupBy } from "../strength/groupBy.js";
 import { includedSpecimens } from "../strength/includedBlocks.js";
 import { leastCement } from "../strength/leastCement.js";
 import { fewBlocksFindings, modelFindings } from "../strength/modelFindings.js";
@@ -77,13 +79,14 @@ export function computeStrength(
       { requirement: rule, readings, fit: options, roundUpToPct: asked.roundUpToPct },
     ),
   );
-  const chosen = answer.chosenCementPct ?? null;
+  const { chosenCementPct: chosenPct } = answer;
   const evidence = {
     fit,
     lackOfFit: lackOfFit(fit),
     models: compareModels(fitted, options),
     checks: residualChecks(fit),
   };
+  const middleContent = fit.contentsPct[fit.contentsPct.length >> 1];
   const allAges = covariates.some(({ kind }) => kind === "ln age");
   // Where batches or ages are terms of the regression, their scatter is allowed for.
   const alike = asked.batches === "ignore" && !allAges;
@@ -92,23 +95,25 @@ export function computeStrength(
     strength: {
       specimens,
       ...evidence,
-      ...bandsOf(fit, requirement?.confidence, chosen),
+      ...bandsOf(fit, requirement?.confidence, chosenPct),
       robust: robustStrength(fit),
       ...(allAges
-        ? { byAge: strengthByAge(fitted, options, chosen ?? middleContent(fit.contentsPct)) }
+        ? {
+            byAge: strengthByAge(fitted, options, chosenPct ?? middleContent),
+          }
         : {}),
       characteristic: characteristicByContent(
         included.included.filter((block) => block.ageDays === ageDays),
       ),
       aspect: asked.aspectTable === undefined ? [] : correctedBlocks(specimens, asked.aspectTable),
       ...answer.known,
-      chosenCementPct: answer.chosenCementPct,
+      chosenCementPct: chosenPct,
     },
     findings: [
       ...included.findings,
       ...answer.findings,
       ...fewBlocksFindings(fit, file),
-      ...modelFindings({ ...evidence, scatter, requirement, cementPct: chosen }, file),
+      ...modelFindings({ ...evidence, scatter, requirement, cementPct: chosenPct ?? null }, file),
     ],
   };
 }
@@ -124,12 +129,8 @@ function withoutCurve(
 
 /** The mean of the blocks of each content and age that count. */
 export function blockMeans(specimens: readonly SpecimenRecord[]): BlockMean[] {
-  const alike = new Map<string, SpecimenRecord[]>();
-  for (const block of specimens) {
-    if (block.excluded !== undefined) continue;
-    const key = `${block.cementPct} ${block.ageDays}`;
-    alike.set(key, [...(alike.get(key) ?? []), block]);
-  }
+  const counted = specimens.filter(({ excluded }) => excluded === undefined);
+  const alike = groupBy(counted, ({ cementPct, ageDays }) => `${cementPct} ${ageDays}`);
   const means = [...alike.values()].map((blocks): BlockMean => {
     const strengths = blocks.map(({ strengthMpa }) => strengthMpa);
     const [{ cementPct, ageDays }] = blocks;
@@ -174,9 +175,9 @@ function fitOptions(
 function bandsOf(
   fit: FittedStrength,
   confidence = BAND_CONFIDENCE,
-  chosen: number | null = null,
+  chosenPct?: number,
 ): Pick<StrengthStudy, "bands" | "bandsAtContents"> {
-  const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
+  const contents = new Set([...fit.contentsPct, chosenPct ?? fit.contentsPct[0]]);
   const cementPct = [...contents].sort((a, b) => a - b);
   return {
     bands: strengthBands(fit, { confidence }),
@@ -204,31 +205,24 @@ function answerOf(
   } else if (least.status === "falls") {
     remedy = say`Look for what went wrong with the blocks of more cement, and make and crush them again.`;
   }
-  const told = (column: string, code: string, words: FindingWords) =>
-    finding({ file: STUDY_FILE, column }, "warning", code, words);
+  const told = (isSo: boolean, column: string, code: string, words: FindingWords) =>
+    findingIf(isSo, { file: STUDY_FILE, column }, "warning", code, words);
+  const ofBatches = batches === "means" && requirement.statistic !== "mean";
   return {
     known: { leastCement: least, leastCementOfOthers: others(requirement) },
     chosenCementPct: least.batchablePct ?? undefined,
     findings: [
       ...least.findings,
-      ...(least.status === "ok"
-        ? []
-        : [
-            told("strength.requirement", `least-cement-${least.status}`, {
-              message: least.message,
-              expected: say`a requirement that is met between the lowest and the highest tested content`,
-              remedy,
-            }),
-          ]),
-      ...(batches !== "means" || requirement.statistic === "mean"
-        ? []
-        : [
-            told("strength.batches", "bound-of-batch-means", {
-              message: say`The curve is fitted to the means of batches, so its bound applies to batch means: single blocks scatter more.`,
-              expected: say`a requirement on the mean, or single blocks in the regression`,
-              remedy: say`Ask what the requirement refers to; with “batches: block” single blocks are fitted, each batch with a level of its own.`,
-            }),
-          ]),
+      ...told(least.status !== "ok", "strength.requirement", `least-cement-${least.status}`, {
+        message: least.message,
+        expected: say`a requirement that is met between the lowest and the highest tested content`,
+        remedy,
+      }),
+      ...told(ofBatches, "strength.batches", "bound-of-batch-means", {
+        message: say`The curve is fitted to the means of batches, so its bound applies to batch means: single blocks scatter more.`,
+        expected: say`a requirement on the mean, or single blocks in the regression`,
+        remedy: say`Ask what the requirement refers to; with “batches: block” single blocks are fitted, each batch with a level of its own.`,
+      }),
     ],
   };
 }
@@ -250,23 +244,13 @@ function ageNotTold({ file, specimens }: SpecimenSheet): Finding {
   });
 }
 
-/** The content that stands in for the chosen one where none was found. */
-function middleContent(contentsPct: readonly number[]): number {
-  return contentsPct[contentsPct.length >> 1];
-}
-
 /** The characteristic value of the blocks of each content, by every rule that needs no further entry. */
 function characteristicByContent(blocks: readonly SpecimenRecord[]): ContentCharacteristics[] {
-  const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
-  return contents.map((cementPct) => ({
-    cementPct,
-    values: RULES.map((rule) =>
-      characteristicStrength(
-        blocks.filter((block) => block.cementPct === cementPct).map((block) => block.strengthMpa),
-        rule,
-      ),
-    ),
-  }));
+  const byContent = [...groupBy(blocks, ({ cementPct }) => cementPct)].sort(([a], [b]) => a - b);
+  return byContent.map(([cementPct, alike]) => {
+    const strengths = alike.map(({ strengthMpa }) => strengthMpa);
+    return { cementPct, values: RULES.map((rule) => characteristicStrength(strengths, rule)) };
+  });
 }
 
 /** Each measured block beside its strength corrected for its proportions. */

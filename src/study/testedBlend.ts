@@ -16,21 +16,21 @@ export const CLOSE_SHARE_POINTS = 2;
  */
 export const CLOSE_PASSING_POINTS = 3;
 
-export interface ShareDifference {
-  readonly id: string;
-  readonly name: string;
+/** A percentage of two blends. */
+interface Difference {
   readonly proposedPct: number;
   readonly testedPct: number;
   /** Proposed less tested, points. */
   readonly differencePoints: number;
 }
 
-export interface PassingDifference {
+export interface ShareDifference extends Difference {
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface PassingDifference extends Difference {
   readonly sizeMm: number;
-  readonly proposedPct: number;
-  readonly testedPct: number;
-  /** Proposed less tested, points. */
-  readonly differencePoints: number;
 }
 
 /** How far a proposed blend lies from a tested one. */
@@ -83,22 +83,16 @@ export function compareBlends(
   proposedPct: readonly number[],
   testedPct: readonly number[],
 ): BlendDifference {
-  const shares = materials.map(({ id, name }, index): ShareDifference => {
-    const [proposed, tested] = [proposedPct[index], testedPct[index]];
-    return {
-      id,
-      name,
-      proposedPct: proposed,
-      testedPct: tested,
-      differencePoints: proposed - tested,
-    };
-  });
+  const shares = materials.map(({ id, name }, index) => ({
+    id,
+    name,
+    ...apart(proposedPct[index], testedPct[index]),
+  }));
   const used = materials.filter((_, index) => proposedPct[index] > 0 || testedPct[index] > 0);
   if (used.length === 0) throw new RangeError("invalid shares: all 0; expected some above 0");
   const top = measuredTopMm(used.map(({ curve }) => curve));
   const measured = used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm));
-  const sizes = [...new Set(measured)].filter((sizeMm) => sizeMm <= top);
-  sizes.sort((a, b) => a - b);
+  const sizes = [...new Set(measured)].filter((sizeMm) => sizeMm <= top).sort((a, b) => a - b);
   const passingOf = (sizeMm: number, sharesPct: readonly number[]) =>
     materials.reduce(
       (sum, { curve }, index) =>
@@ -107,15 +101,10 @@ export function compareBlends(
           : sum,
       0,
     );
-  const passing = sizes.map((sizeMm): PassingDifference => {
-    const [proposed, tested] = [passingOf(sizeMm, proposedPct), passingOf(sizeMm, testedPct)];
-    return {
-      sizeMm,
-      proposedPct: proposed,
-      testedPct: tested,
-      differencePoints: proposed - tested,
-    };
-  });
+  const passing = sizes.map((sizeMm) => ({
+    sizeMm,
+    ...apart(passingOf(sizeMm, proposedPct), passingOf(sizeMm, testedPct)),
+  }));
   const maxShare = farthest(shares);
   const maxPassing = farthest(passing);
   return {
@@ -129,8 +118,12 @@ export function compareBlends(
   };
 }
 
+function apart(proposedPct: number, testedPct: number): Difference {
+  return { proposedPct, testedPct, differencePoints: proposedPct - testedPct };
+}
+
 /** The first of those that differ most: with two materials both differ alike, but for a last binary digit. */
-function farthest<T extends { readonly differencePoints: number }>(differences: readonly T[]): T {
+function farthest<T extends Difference>(differences: readonly T[]): T {
   return differences.reduce((most, one) =>
     Math.abs(one.differencePoints) > Math.abs(most.differencePoints) + SLACK ? one : most,
   );
@@ -147,8 +140,7 @@ export function remoteness({ maxShare, maxPassing }: BlendDifference): number {
 /** What differs most, in words. */
 export function differenceWords({ maxShare, maxPassing }: BlendDifference): Text {
   const pct = (value: number) => formatFixed(value, 1);
-  const points = ({ differencePoints }: { readonly differencePoints: number }) =>
-    pct(Math.abs(differencePoints));
+  const points = ({ differencePoints }: Difference) => pct(Math.abs(differencePoints));
   return say`${maxShare.name} ${pct(maxShare.proposedPct)} % where ${pct(maxShare.testedPct)} % were tested (${points(maxShare)} points), and ${pct(maxPassing.proposedPct)} % passing ${formatNumber(maxPassing.sizeMm, 3)} mm where ${pct(maxPassing.testedPct)} % were tested (${points(maxPassing)} points)`;
 }
 
@@ -176,26 +168,29 @@ interface ComparedTrial {
  */
 export function testedBlendFindings(trials: readonly ComparedTrial[]): Finding[] {
   if (trials.some(({ difference }) => difference?.close)) return [];
-  const known = trials.flatMap(({ id, name, key, difference }) =>
-    difference ? [{ id, name, key, difference }] : [],
-  );
-  if (known.length === 0) {
-    return [
-      finding({ file: STUDY_FILE, column: "tested.shares" }, "warning", "blend-not-tested", {
-        message: say`The study does not say which blend was compacted and crushed, so nothing that was tested is carried over to the proposed blend: no cement content, density, moisture, recipe, cost or card.`,
-        expected: CLOSENESS,
-        remedy: say`Write the shares of the tested blend under “tested”. If nothing was tested yet, make a trial of the proposed blend: “loambook site” prints its card.`,
-      }),
-    ];
-  }
-  const nearest = known.reduce((near, one) =>
-    remoteness(one.difference) < remoteness(near.difference) ? one : near,
-  );
-  return [
-    finding({ file: STUDY_FILE, column: `${nearest.key}.shares` }, "warning", "blend-not-tested", {
-      message: say`The proposed blend was not tested. Against ${nearest.name} it has ${differenceWords(nearest.difference)}. So there is no cement content, density, moisture, recipe, cost or card for it.`,
+  const told = (key: string, message: Text, remedy: Text) => [
+    finding({ file: STUDY_FILE, column: `${key}.shares` }, "warning", "blend-not-tested", {
+      message,
       expected: CLOSENESS,
-      remedy: say`Make a trial of the proposed blend (“loambook site” prints its card), or build the tested one: “mix-from: ${nearest.id}”.`,
+      remedy,
     }),
   ];
+  const known = trials.flatMap(({ difference, ...trial }) =>
+    difference ? [{ ...trial, difference }] : [],
+  );
+  if (known.length === 0) {
+    return told(
+      "tested",
+      say`The study does not say which blend was compacted and crushed, so nothing that was tested is carried over to the proposed blend: no cement content, density, moisture, recipe, cost or card.`,
+      say`Write the shares of the tested blend under “tested”. If nothing was tested yet, make a trial of the proposed blend: “loambook site” prints its card.`,
+    );
+  }
+  const { id, name, key, difference } = known.reduce((near, one) =>
+    remoteness(one.difference) < remoteness(near.difference) ? one : near,
+  );
+  return told(
+    key,
+    say`The proposed blend was not tested. Against ${name} it has ${differenceWords(difference)}. So there is no cement content, density, moisture, recipe, cost or card for it.`,
+    say`Make a trial of the proposed blend (“loambook site” prints its card), or build the tested one: “mix-from: ${id}”.`,
+  );
 }
