@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, finding, findingIf } from "../findings/finding.js";
 import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
@@ -136,7 +136,11 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
     ].sort((a, b) => (a.row ?? 0) - (b.row ?? 0));
     const findings = [
       ...rowFindings,
-      ...(methods.size > 1 ? [mixedMethods(sheet)] : []),
+      ...findingIf(methods.size > 1, { file: sheet.file }, "error", "mixed-methods", {
+        message: say`The liquid limit rows mix cup and cone.`,
+        expected: say`one method a sheet`,
+        remedy: say`Give each method a sheet of its own.`,
+      }),
       ...nonPlastic.findings,
       ...given.findings,
       ...bothWays(record),
@@ -220,16 +224,15 @@ function repeatedValues(file: string, all: readonly ReportedValue[]): Finding[] 
 
 /** A soil with a limit has it at many percent of water: below one the value is a part of one. */
 function partsOfOne(file: string, all: readonly ReportedValue[]): Finding[] {
-  return all.flatMap(({ key, value, row }): Finding[] => {
+  return all.flatMap(({ key, value, row }) => {
     const isLimit = key === "liquidLimitPct" || key === "plasticLimitPct";
-    if (!isLimit || typeof value !== "number" || value === 0 || value >= 1) return [];
-    return [
-      finding({ file, row, value: String(value) }, "error", "fraction-for-percent", {
-        message: say`No soil has a limit below 1 %.`,
-        expected: say`percent, 0 to 100`,
-        remedy: say`Multiply parts of one by 100.`,
-      }),
-    ];
+    const isPart = isLimit && typeof value === "number" && value > 0 && value < 1;
+    const place = { file, row, value: String(value) };
+    return findingIf(isPart, place, "error", "fraction-for-percent", {
+      message: say`No soil has a limit below 1 %.`,
+      expected: say`percent, 0 to 100`,
+      remedy: say`Multiply parts of one by 100.`,
+    });
   });
 }
 
@@ -288,14 +291,6 @@ function unknownTests(sheet: SheetValues): Finding[] {
       remedy: say`Use one of these names, or start the row with # and a space.`,
     }),
   );
-}
-
-function mixedMethods({ file }: SheetValues): Finding {
-  return finding({ file }, "error", "mixed-methods", {
-    message: say`The liquid limit rows mix cup and cone.`,
-    expected: say`one method a sheet`,
-    remedy: say`Give each method a sheet of its own.`,
-  });
 }
 
 /** Blows or penetration of a row of the liquid limit, at its water content. */
@@ -368,15 +363,15 @@ function readNonPlastic({ file, facts, factRows }: SheetValues): {
   readonly findings: readonly Finding[];
 } {
   const value = String(facts.nonPlastic ?? "").trim();
-  if (YES.test(value)) return { nonPlastic: true, findings: [] };
-  if (value === "" || NO.test(value)) return { nonPlastic: false, findings: [] };
+  const nonPlastic = YES.test(value);
+  const isUnclear = !nonPlastic && value !== "" && !NO.test(value);
   const place = { file, row: factRows.nonPlastic, column: "non-plastic", value };
-  const found = finding(place, "error", "not-yes-or-no", {
+  const findings = findingIf(isUnclear, place, "error", "not-yes-or-no", {
     message: say`This line says whether the soil is non-plastic, and the word is not understood.`,
     expected: say`yes or NP where the fines roll to no thread, no where they do`,
     remedy: say`Write yes or no; put the rest in a remark.`,
   });
-  return { nonPlastic: false, findings: [found] };
+  return { nonPlastic, findings };
 }
 
 /** The two lengths of the shrinkage bar; a finding where one of them is missing. */
@@ -384,15 +379,13 @@ function readShrinkageBar({ file, facts, factRows }: SheetValues): {
   readonly shrinkageBar?: LimitsRecord["shrinkageBar"];
   readonly findings: readonly Finding[];
 } {
-  const shrinkageBar = allNumbers(facts, "wetLengthMm", "dryLengthMm");
-  const isWhole = "wetLengthMm" in factRows === "dryLengthMm" in factRows;
-  if (shrinkageBar || isWhole) return { shrinkageBar, findings: [] };
-  const found = finding({ file }, "error", "incomplete-shrinkage", {
+  const isPart = "wetLengthMm" in factRows !== "dryLengthMm" in factRows;
+  const findings = findingIf(isPart, { file }, "error", "incomplete-shrinkage", {
     message: say`The shrinkage bar has only one of its two lengths.`,
     expected: say`the wet and the dry length`,
     remedy: say`Add the missing line above the table.`,
   });
-  return { findings: [found] };
+  return { shrinkageBar: allNumbers(facts, "wetLengthMm", "dryLengthMm"), findings };
 }
 
 /** The long box of field practice where a sheet gives no other length. */
@@ -405,24 +398,22 @@ function readLongBox({ file, facts, factRows }: SheetValues): {
 } {
   const { boxShrinkageMm: shrinkageMm, boxLengthMm: lengthMm = BOX_LENGTH_MM } = facts;
   if (!("boxShrinkageMm" in factRows)) {
-    if (!("boxLengthMm" in factRows)) return { findings: [] };
     const value = String(facts.boxLengthMm ?? "");
     const place = { file, row: factRows.boxLengthMm, column: "long box length", value };
-    const found = finding(place, "error", "incomplete-shrinkage", {
+    const findings = findingIf("boxLengthMm" in factRows, place, "error", "incomplete-shrinkage", {
       message: say`The long box has a length and no shrinkage.`,
       expected: say`“long box shrinkage (mm)” beside it`,
       remedy: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
     });
-    return { findings: [found] };
+    return { findings };
   }
   if (typeof shrinkageMm !== "number" || typeof lengthMm !== "number") return { findings: [] };
-  if (shrinkageMm < lengthMm) return { longBox: { shrinkageMm, lengthMm }, findings: [] };
   const row = factRows.boxShrinkageMm;
   const place = { file, row, column: "long box shrinkage", value: say`${shrinkageMm} mm` };
-  const found = finding(place, "error", "box-shrank-away", {
+  const findings = findingIf(shrinkageMm >= lengthMm, place, "error", "box-shrank-away", {
     message: say`The soil in the long box shrank by as much as the box is long.`,
     expected: say`less than ${lengthMm} mm`,
     remedy: say`Check whether the dry length stands there in place of the shrinkage.`,
   });
-  return { findings: [found] };
+  return { longBox: { shrinkageMm, lengthMm }, findings };
 }

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../findings/finding.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { type Finding, type FindingWords, finding } from "../findings/finding.js";
+import { joinTexts, say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import { type CellRule, headerExample, parseHeaderCell, type SheetLayout } from "./sheet/layout.js";
 import { findHeaderRow, isBlankOrRemark } from "./sheet/readSheet.js";
@@ -38,24 +38,12 @@ export function recogniseSheet(grid: SheetGrid): SheetRecognition {
   const [first, second] = whole.filter(({ by }) => by.length === max);
   if (first && !second) {
     const { kind, row, by } = first;
-    return { kind, ...(row === undefined ? {} : { row }), by, findings: [] };
+    return { kind, row, by, findings: [] };
   }
-  const words = second ? twoKinds(first, second) : noKind(candidates);
-  const { row, by } = words;
-  return {
-    ...(row === undefined ? {} : { row }),
-    by,
-    findings: [
-      finding({ file: grid.file, row, ...shownBy(by) }, "error", words.code, {
-        message: words.message,
-        expected: words.expected,
-        remedy: words.remedy,
-      }),
-    ],
-  };
+  const { code, row, by, ...words } = second ? twoKinds(first, second) : noKind(candidates);
+  const value = by.length > 0 ? by.join(", ") : undefined;
+  return { row, by, findings: [finding({ file: grid.file, row, value }, "error", code, words)] };
 }
-
-const shownBy = (by: readonly string[]) => (by.length > 0 ? { value: by.join(", ") } : {});
 
 interface Candidate {
   readonly kind: SheetKindName;
@@ -69,12 +57,10 @@ interface Candidate {
 /** The layout of a kind that fits best. */
 function bestOf(kind: SheetKindName, grid: SheetGrid): Candidate {
   const matches = SHEET_KINDS[kind].layouts().map((layout) => matchOf(kind, layout, grid));
-  return matches.reduce((best, next) => {
-    const better =
-      next.missing.length < best.missing.length ||
-      (next.missing.length === best.missing.length && next.by.length > best.by.length);
-    return better ? next : best;
-  });
+  const [best] = matches.sort(
+    (a, b) => a.missing.length - b.missing.length || b.by.length - a.by.length,
+  );
+  return best;
 }
 
 function matchOf(kind: SheetKindName, layout: SheetLayout, grid: SheetGrid): Candidate {
@@ -82,14 +68,9 @@ function matchOf(kind: SheetKindName, layout: SheetLayout, grid: SheetGrid): Can
   const index = findHeaderRow(grid, layout);
   if (index >= 0) {
     const header = grid.rows[index];
-    const known = (rule: CellRule) => header.filter((cell) => names(rule, cell));
-    return {
-      kind,
-      layout,
-      row: index + 1,
-      by: header.filter((cell) => layout.columns.some((rule) => names(rule, cell))),
-      missing: needed.filter((rule) => known(rule).length === 0),
-    };
+    const by = header.filter((cell) => layout.columns.some((rule) => names(rule, cell)));
+    const missing = needed.filter((rule) => !header.some((cell) => names(rule, cell)));
+    return { kind, layout, row: index + 1, by, missing };
   }
   const lines = grid.rows.filter((cells) => !isBlankOrRemark(cells)).map(([first]) => first);
   const by = lines.filter((cell) => layout.facts.some((rule) => names(rule, cell)));
@@ -101,13 +82,10 @@ function names(rule: CellRule, cell: string): boolean {
   return rule.names.includes(parseHeaderCell(cell).name);
 }
 
-interface Refusal {
+interface Refusal extends FindingWords {
   readonly code: string;
   readonly row?: number;
   readonly by: readonly string[];
-  readonly message: Text;
-  readonly expected: Text;
-  readonly remedy: Text;
 }
 
 function twoKinds(first: Candidate, second: Candidate): Refusal {

@@ -1,4 +1,10 @@
-import { type Finding, type FindingPlace, finding, hasErrors } from "../../findings/finding.js";
+import {
+  type Finding,
+  type FindingPlace,
+  finding,
+  findingIf,
+  hasErrors,
+} from "../../findings/finding.js";
 import { sieveNumbers } from "../../quantities/sieves.js";
 import { normaliseUnit } from "../../quantities/units.js";
 import { joinTexts, say } from "../../words/message.js";
@@ -74,16 +80,16 @@ export function readSheet(
   ];
   if (table.rows.length === 0) {
     // Rows that were refused are told already.
-    if (table.findings.length > 0) return { findings };
-    const found = finding({ file, row: headerIndex + 1 }, "error", "empty-sheet", {
+    const isEmpty = table.findings.length === 0;
+    const empty = findingIf(isEmpty, { file, row: headerIndex + 1 }, "error", "empty-sheet", {
       message: say`This ${layout.title} has a header but no readings.`,
       expected: say`at least one row below the header`,
       remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
     });
-    return { findings: [...findings, found] };
+    return { findings: [...findings, ...empty] };
   }
   const headers = Object.fromEntries(
-    header.columns.map((column) => [column.rule.key, column.header]),
+    header.columns.map(({ rule, header: cell }) => [rule.key, cell]),
   );
   const { values, rows } = facts;
   return { sheet: { file, facts: values, factRows: rows, rows: table.rows, headers }, findings };
@@ -316,24 +322,24 @@ function readHeader(
       findings.push(missingColumn(place, rule.names[0], headerExample(rule)));
     }
   }
+  const names = layout.columns.map((rule) => rule.names[0]);
+  const expected = say`columns of a ${layout.title}: ${joinTexts(names)}`;
   header.forEach((cell, at) => {
     if (cell === "" || columns.some((column) => column.at === at)) return;
     const place = { file, row, column: cell, value: cell };
-    const names = layout.columns.map((rule) => rule.names[0]);
-    const expected = say`columns of a ${layout.title}: ${joinTexts(names)}`;
-    const repeated = layout.columns.some((rule) => fits(rule, cell));
-    const found = repeated
-      ? finding(place, "error", "repeated-column", {
-          message: say`This column stands twice.`,
-          expected,
-          remedy: say`Keep one of them.`,
-        })
-      : finding(place, "note", "unused-column", {
-          message: say`This column is not used.`,
-          expected,
-          remedy: say`Nothing to do, unless it was meant to be one of those.`,
-        });
-    findings.push(found);
+    const isRepeated = layout.columns.some((rule) => fits(rule, cell));
+    findings.push(
+      ...findingIf(isRepeated, place, "error", "repeated-column", {
+        message: say`This column stands twice.`,
+        expected,
+        remedy: say`Keep one of them.`,
+      }),
+      ...findingIf(!isRepeated, place, "note", "unused-column", {
+        message: say`This column is not used.`,
+        expected,
+        remedy: say`Nothing to do, unless it was meant to be one of those.`,
+      }),
+    );
   });
   return { columns, findings };
 }
@@ -354,19 +360,17 @@ function mixedUnits(named: readonly NamedUnit[]): Finding[] {
       ? [{ ...one, unit, us: US_UNITS.has(normaliseUnit(unit)) }]
       : [],
   );
-  return told.flatMap(({ balance, place, unit, us }, index): Finding[] => {
-    const first = told.findIndex((one) => one.balance === balance);
-    const other = told[first];
+  return told.flatMap((reading) => {
+    const { balance, place, unit } = reading;
+    const same = told.filter((one) => one.balance === balance);
+    const [first] = same;
     // Told once for each balance, at the first reading that is in the other system.
-    const at = told.findIndex((one) => one.balance === balance && one.us !== other.us);
-    if (us === other.us || at !== index) return [];
-    return [
-      finding({ ...place, value: unit }, "warning", "mixed-units", {
-        message: say`${place.file} has “${place.column ?? ""}” beside “${other.place.column ?? ""}”: units of two systems.`,
-        expected: say`units of one system where one instrument measures (common practice, no source)`,
-        remedy: say`Check which of the two units is right, and convert the other value.`,
-      }),
-    ];
+    const isMixed = reading === same.find(({ us }) => us !== first.us);
+    return findingIf(isMixed, { ...place, value: unit }, "warning", "mixed-units", {
+      message: say`${place.file} has “${place.column ?? ""}” beside “${first.place.column ?? ""}”: units of two systems.`,
+      expected: say`units of one system where one instrument measures (common practice, no source)`,
+      remedy: say`Check which of the two units is right, and convert the other value.`,
+    });
   });
 }
 

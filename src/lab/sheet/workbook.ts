@@ -1,5 +1,5 @@
 import type { CellObject, WorkBook, WorkSheet } from "@e965/xlsx";
-import { type Finding, finding } from "../../findings/finding.js";
+import { type Finding, findingIf } from "../../findings/finding.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { stored, unzip } from "./zip.js";
 
@@ -109,11 +109,7 @@ function cellText(
 function countCells(xml: Uint8Array): number {
   let count = 0;
   for (let at = xml.indexOf(0x3c); at >= 0; at = xml.indexOf(0x3c, at + 1)) {
-    if (
-      xml[at + 1] === 0x63 &&
-      (xml[at + 2] === 0x20 || xml[at + 2] === 0x2f || xml[at + 2] === 0x3e)
-    )
-      count += 1;
+    if (xml[at + 1] === 0x63 && [0x20, 0x2f, 0x3e].includes(xml[at + 2])) count += 1;
   }
   return count;
 }
@@ -123,13 +119,12 @@ function isEmpty(sheet: WorkSheet): boolean {
 }
 
 function furtherSheets(file: string, name: string, others: readonly string[]): Finding[] {
-  if (others.length === 0) return [];
-  const found = finding({ file, value: joinTexts(others) }, "note", "further-sheets", {
+  const place = { file, value: joinTexts(others) };
+  return findingIf(others.length > 0, place, "note", "further-sheets", {
     message: say`Only the sheet “${name}” of this workbook is read.`,
     expected: say`one test a file`,
     remedy: say`Nothing to do, unless the readings stand in another sheet: save that one as a file of its own.`,
   });
-  return [found];
 }
 
 function hiddenRows(
@@ -140,11 +135,9 @@ function hiddenRows(
   const hidden = rows.flatMap((cells, index) =>
     sheet["!rows"]?.[index]?.hidden && cells.some((cell) => cell !== "") ? [index + 1] : [],
   );
-  if (hidden.length === 0) return [];
-  const found = finding({ file, row: hidden[0] }, "warning", "hidden-rows", {
+  return findingIf(hidden.length > 0, { file, row: hidden[0] }, "warning", "hidden-rows", {
     message: say`The workbook hides rows that are read: ${joinTexts(hidden.map(String))}.`,
     expected: say`all rows in sight`,
     remedy: say`Show them; begin a row that is to be left out with # and a space.`,
   });
-  return [found];
 }
