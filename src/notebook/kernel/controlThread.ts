@@ -30,8 +30,15 @@ export type ToControl =
   | { readonly type: "pong" | "close" }
   | { readonly type: "reply"; readonly frames: readonly (Uint8Array | string)[] };
 
-/** So long the kernel may take to show that it is not held up. */
+/**
+ * So long the kernel may compute before it shows that it is not held up: in processor time, as a machine with
+ * much else to do lets it wait, and a cell that was given up already must not be terminated while it is told so.
+ */
 const GRACE_MS = 300;
+/** So long in any case, for a cell that is held up without computing. */
+const PATIENCE_MS = 5000;
+/** So often that time is looked at. */
+const STEP_MS = 50;
 /** So often it is asked after an interrupt. */
 const LOOKS = 4;
 
@@ -88,15 +95,28 @@ async function interrupt(): Promise<void> {
   // a cell that is given up while it waits goes on by itself, and may begin such code then
   const cell = Atomics.load(running, 1);
   for (let look = 0; look < LOOKS; look += 1) {
-    const heard = new Promise<boolean>((resolve) => {
-      answered = () => resolve(true);
-    });
-    tell({ type: "ping" });
-    const idle = await Promise.race([heard, wait(GRACE_MS, false)]);
+    const idle = await answers();
     if (idle) await wait(GRACE_MS);
     if (Atomics.load(running, 1) !== cell) return;
     if (!idle && Atomics.load(running, 0) === 1) terminate();
   }
+}
+
+/** Whether the kernel's own thread answers before it has computed for so long without doing so. */
+async function answers(): Promise<boolean> {
+  let heard = false;
+  answered = () => {
+    heard = true;
+  };
+  tell({ type: "ping" });
+  const before = process.cpuUsage();
+  const end = performance.now() + PATIENCE_MS;
+  while (!heard && performance.now() < end) {
+    await wait(STEP_MS);
+    const { user, system } = process.cpuUsage(before);
+    if ((user + system) / 1000 > GRACE_MS) return heard;
+  }
+  return heard;
 }
 
 function terminate(): void {
