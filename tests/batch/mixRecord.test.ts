@@ -239,11 +239,11 @@ describe("one record of the mix", () => {
         if (record.parts) seen.parts += 1;
         if (!record.withinTolerance) seen.outside += 1;
       }),
-      { seed: 19, numRuns: 150 },
+      { seed: 19, numRuns: 60 },
     );
-    expect(seen.buckets).toBeGreaterThan(100);
-    expect(seen.parts).toBeGreaterThan(140);
-    expect(seen.outside).toBeGreaterThan(20);
+    expect(seen.buckets).toBeGreaterThan(40);
+    expect(seen.parts).toBeGreaterThan(55);
+    expect(seen.outside).toBeGreaterThan(8);
   }, 60_000);
 
   it("lets heaps be wetter than the target as far as the mix may be rammed", () => {

@@ -2,10 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boundOffset, toleranceOffsets } from "../../src/strength/regression/bounds.js";
 
+/** The largest error at every fourth leverage: one noncentral t each, so they are dear. */
 const worst = (leverages: readonly number[], of: Parameters<typeof toleranceOffsets>[1]) => {
   const found = toleranceOffsets(leverages, of);
   return Math.max(
     ...leverages.map((leverage, index) => {
+      if (index % 4 !== 1) return 0;
       const wanted = boundOffset({
         statistic: "tolerance",
         probability: 1 - of.confidence,

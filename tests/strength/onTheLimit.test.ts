@@ -1,0 +1,539 @@
+import { describe, expect, it } from "vitest";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { correctAspectRatio } from "../../src/strength/aspectRatio.js";
+import { batchScatter } from "../../src/strength/batches.js";
+import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
+import {
+  acceptanceRisks,
+  acceptanceWords,
+  designAcceptance,
+  judgeLot,
+} from "../../src/strength/control/acceptance.js";
+import { controlChart } from "../../src/strength/control/controlChart.js";
+import { includedSpecimens } from "../../src/strength/includedBlocks.js";
+import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
+import { fewBlocksFindings, modelFindings } from "../../src/strength/modelFindings.js";
+import { testProgramme } from "../../src/strength/programme.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import type { StrengthModel } from "../../src/strength/regression/model.js";
+import { compareModels } from "../../src/strength/regression/modelComparison.js";
+import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { trialFindings } from "../../src/strength/trials.js";
+import { render } from "../../src/words/render.js";
+import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
+
+/** Values exactly on a limit and beside it, and the numbers that sentences say, worked out by hand. */
+const MEAN = { statistic: "mean", confidence: 0.95 } as const;
+
+describe("blocks in the curve", () => {
+  const found = (specimens: readonly SpecimenRecord[], model: StrengthModel = "linear") =>
+    includedSpecimens({ file: "blocks.csv", specimens }, { ageDays: 28, model }).findings;
+  const codes = (pairs: readonly (readonly number[])[], model?: StrengthModel) =>
+    found(blocksOf(pairs), model).map(({ code }) => code);
+
+  it("are in another unit from six times their like on, or thirty times the sheet", () => {
+    const among = (strength: number) =>
+      codes(
+        [4, 6, 8]
+          .flatMap((content) => [2, 2, 2.1].map((value) => [content, value]))
+          .concat([[4, strength]]),
+      );
+    expect(among(11.9)).not.toContain("mixed-units");
+    expect(among(12)).toContain("mixed-units");
+    expect(among(2 / 6)).toContain("mixed-units");
+    expect(among(2 / 5.9)).not.toContain("mixed-units");
+    // Two blocks alike are no group of two others: the whole sheet counts, whose median is 2.
+    const alone = (strength: number) =>
+      codes([
+        [3, strength],
+        [3, 2],
+        [5, 2],
+        [7, 2.1],
+        [9, 1.9],
+      ]);
+    expect(alone(59)).not.toContain("mixed-units");
+    expect(alone(60)).toContain("mixed-units");
+    expect(
+      codes([
+        [4, 1],
+        [8, 40],
+      ]),
+    ).not.toContain("mixed-units");
+  });
+
+  it("have a fraction for a content below 0.5 where the others are 2 or more", () => {
+    const content = (odd: number, others: number) =>
+      codes([
+        [odd, 1],
+        [others, 2],
+        [others, 2.2],
+        [others + 2, 3],
+      ]).includes("cement-as-fraction");
+    expect([content(0.49, 2), content(0.5, 2), content(0.49, 1.9), content(0, 2)]).toEqual([
+      true,
+      false,
+      false,
+      false,
+    ]);
+    const [fraction] = found(
+      blocksOf([
+        [6, 2],
+        [6, 2.2],
+        [0.045, 1],
+        [8, 3],
+      ]),
+    );
+    expect([fraction.row, fraction.value, render(fraction.expected)]).toEqual([
+      4,
+      "0.045 %",
+      "percent, for example 4.5 %",
+    ]);
+  });
+
+  it("are enough with one more than the coefficients, at as many contents", () => {
+    expect(
+      codes([
+        [4, 1],
+        [6, 2],
+      ]),
+    ).toEqual(["too-few-blocks"]);
+    expect(
+      codes([
+        [4, 1],
+        [6, 2],
+        [6, 2.1],
+      ]),
+    ).toEqual([]);
+    expect(
+      codes(
+        [
+          [4, 1],
+          [6, 2],
+          [8, 2.6],
+        ],
+        "quadratic",
+      ),
+    ).toEqual(["too-few-blocks"]);
+    expect(
+      codes(
+        [
+          [4, 1],
+          [6, 2],
+          [8, 2.6],
+          [8, 2.7],
+        ],
+        "quadratic",
+      ),
+    ).toEqual([]);
+    expect(
+      codes(
+        [
+          [4, 1],
+          [6, 2],
+          [6, 2.1],
+          [4, 1.1],
+        ],
+        "quadratic",
+      ),
+    ).toEqual(["too-few-contents"]);
+    const [few] = found(
+      blocksOf([
+        [4, 1],
+        [6, 2],
+      ]),
+      "quadratic",
+    );
+    expect([few.value, render(few.message), render(few.expected)]).toEqual([
+      "2",
+      "2 blocks of 28 days are too few for the quadratic model.",
+      "at least 4; many more for a narrow band",
+    ]);
+    const [contents] = found(
+      blocksOf([
+        [6, 2],
+        [4, 1],
+        [6, 2.1],
+        [4, 1.1],
+      ]),
+      "quadratic",
+    );
+    expect([contents.value, render(contents.expected)]).toEqual([
+      "4 %, 6 %",
+      "at least 3 contents, better one more to see whether the shape fits",
+    ]);
+  });
+
+  it("scatter, unless blocks of a content or all of them are alike", () => {
+    expect(
+      codes([
+        [4, 2],
+        [6, 2],
+        [8, 2],
+      ]),
+    ).toEqual(["no-scatter"]);
+    expect(
+      codes([
+        [4, 1],
+        [4, 1],
+        [6, 2],
+        [8, 3],
+      ]),
+    ).toEqual(["no-scatter"]);
+    expect(
+      codes([
+        [4, 1],
+        [6, 2],
+        [8, 3],
+      ]),
+    ).toEqual([]);
+    expect(
+      codes([
+        [4, 1],
+        [4, 1.1],
+        [6, 2],
+        [6, 2],
+        [8, 3],
+      ]),
+    ).toEqual([]);
+  });
+
+  it("are far from the mean of their like, without themselves", () => {
+    const far = found(
+      blocksOf([
+        [4, 2],
+        [4, 2.1],
+        [4, 1.9],
+        [4, 6],
+        [6, 3],
+        [6, 3.1],
+        [8, 4],
+        [8, 4.1],
+      ]),
+    );
+    expect(far.map(({ code, row }) => [code, row])).toEqual([["outlying-block", 5]]);
+    // Four degrees of freedom, at 1 − 0.05/16 = 0.9969: between 4.60 at 0.995 and 5.60 at 0.9975 by table.
+    expect(render(far[0].expected)).toBe("about 2.00 MPa; studentised residual within ±5.3");
+  });
+});
+
+describe("what speaks against a curve", () => {
+  const fit = fitted(SIXTEEN);
+  const blocks = blocksOf(SIXTEEN);
+  const evidence = {
+    fit,
+    lackOfFit: { ...lackOfFit(fit), pValue: 0.5 as number | null },
+    models: compareModels(blocks, { ageDays: 28, model: "linear" }),
+    checks: residualChecks(fit),
+    scatter: { ...batchScatter(blocks, { ageDays: 28 }), pValue: null as number | null },
+    cementPct: null,
+  };
+  const models = (aiccDifference: number) => {
+    const { models: all, used, message } = evidence.models;
+    const others = all.map((one) => ({
+      ...one,
+      aiccDifference: one.model === "linear" ? aiccDifference : 0,
+    }));
+    return { models: others, used, message };
+  };
+  const calm = { ...evidence, models: models(0) };
+  const told = (more: object) =>
+    modelFindings({ ...calm, ...more }, "blocks.csv").map(({ code, message }) => [
+      code,
+      /p (= [\d.]+|below [\d.]+)|by ([\d.]+)\.$/.exec(render(message))?.[0],
+    ]);
+
+  it("begins below p 0.05, and at an AICc larger by 4", () => {
+    expect(told({})).toEqual([]);
+    const lack = (pValue: number) => told({ lackOfFit: { ...evidence.lackOfFit, pValue } });
+    expect(lack(0.05)).toEqual([]);
+    expect(lack(0.0499)).toEqual([["lack-of-fit", "p = 0.050"]]);
+    expect(lack(0.001)).toEqual([["lack-of-fit", "p = 0.0010"]]);
+    expect(lack(0.00099)).toEqual([["lack-of-fit", "p below 0.001"]]);
+    const scatter = (pValue: number) => told({ scatter: { ...evidence.scatter, pValue } });
+    expect(scatter(0.05)).toEqual([]);
+    expect(scatter(0.049)).toEqual([["batches-differ", undefined]]);
+    expect(told({ models: models(3.99) })).toEqual([]);
+    expect(told({ models: models(4) })).toEqual([["clearly-better-model", "by 4.0."]]);
+  });
+
+  it("is said of two contents, and of five degrees of freedom", () => {
+    const few = (pairs: readonly (readonly number[])[]) =>
+      fewBlocksFindings(fitted(pairs), "blocks.csv").map(({ code }) => code);
+    expect(few(SIXTEEN)).toEqual([]);
+    expect(few(SIXTEEN.slice(0, 8))).toEqual(["few-contents"]);
+    expect(few([...SIXTEEN.slice(0, 7), SIXTEEN[8]])).toEqual([]);
+    expect(few([...SIXTEEN.slice(0, 6), SIXTEEN[8]])).toEqual(["few-degrees-of-freedom"]);
+  });
+
+  it("is not asked of the residuals of seven blocks", () => {
+    const [seven] = residualChecks(fitted(SIXTEEN.slice(2, 9)));
+    const [eight] = residualChecks(fitted(SIXTEEN.slice(1, 9)));
+    expect([seven.status, seven.pValue]).toEqual(["not-tested", null]);
+    expect(eight.status).toBe("no-doubt");
+  });
+});
+
+describe("the least cement", () => {
+  const line = (at: (content: number) => number, contents = [4, 6, 8, 10]) =>
+    contents.flatMap((content) => [-0.1, 0.1].map((off) => [content, at(content) + off]));
+  const next = (
+    pairs: readonly (readonly number[])[],
+    strengthMpa: number,
+    model?: StrengthModel,
+  ) => {
+    const { status, nextBlocks, message } = leastCement(fitted(pairs, model), {
+      strengthMpa,
+      ...MEAN,
+    });
+    return { status, nextBlocks, message: render(message) };
+  };
+
+  it("is looked for downwards by the tested range, and no lower than without cement", () => {
+    // 2 + 0.2 c is above 1.5 MPa without any cement.
+    const none = next(
+      line((content) => 2 + 0.2 * content),
+      1.5,
+    );
+    expect([none.status, none.nextBlocks!.cementPct]).toEqual(["below-range", 0]);
+    expect(none.message).toContain("at 0 %. Make blocks with contents between 0 and 4 %.");
+    // Tested from 8 to 10 %: 6 % is as far as the curve is carried on.
+    const narrow = next(
+      line((content) => 2 + 0.2 * content, [8, 9, 10]),
+      2.1,
+    );
+    expect(narrow.nextBlocks!.cementPct).toBe(6);
+    // A logarithm ends at a tenth of the lowest content.
+    const curved = next(
+      line((content) => 4 + Math.log(content)),
+      1,
+      "logarithmic",
+    );
+    expect(curved.nextBlocks!.cementPct).toBe(0.4);
+    // 0.5 c reaches 1.5 MPa at 3 %.
+    const inside = next(
+      line((content) => 0.5 * content),
+      1.5,
+    );
+    expect(inside.nextBlocks!.cementPct).toBe(3);
+    expect(inside.message).toMatch(/gives about 3 % \(2\.\d to 3\.\d %, at 95 % confidence\)/);
+    // Nothing lies below no cement at all.
+    const zero = next(
+      line((content) => 2 + 0.2 * content, [0, 4, 8]),
+      1,
+    );
+    expect([zero.status, zero.nextBlocks]).toEqual(["below-range", null]);
+    expect(zero.message).toBe("The lowest tested content, 0 %, already meets the requirement.");
+  });
+
+  it("is looked for upwards by the tested range, a tenth above it at the least", () => {
+    // 0.5 c gives 7.9 MPa at 15.8 %, and 8.1 at 16.2 %: 16 % is as far as the curve is carried on.
+    expect(
+      next(
+        line((content) => 0.5 * content),
+        7.9,
+      ).nextBlocks!.cementPct,
+    ).toBe(15.8);
+    const beyond = next(
+      line((content) => 0.5 * content),
+      8.1,
+    );
+    expect([beyond.status, beyond.nextBlocks!.cementPct]).toEqual(["above-range", null]);
+    expect(beyond.message).toContain("Carried on to 16 %");
+    expect(
+      next(
+        line((content) => 0.5 * content),
+        5.01,
+      ).nextBlocks!.cementPct,
+    ).toBe(10.1);
+  });
+
+  it("is rounded up but for the error of the search", () => {
+    expect([roundUpToStep(7.5 + 9e-10, 0.5), roundUpToStep(7.5 + 2e-9, 0.5)]).toEqual([7.5, 8]);
+    const answer = leastCement(fitted(SIXTEEN), { strengthMpa: 2.4, ...MEAN });
+    expect(render(answer.message)).toBe(
+      `From ${answer.cementPct!.toFixed(2)} % cement the bound meets the requirement; rounded up, 7 %.`,
+    );
+    expect(answer.roundUpToPct).toBe(0.5);
+  });
+});
+
+describe("rules for a handful of blocks", () => {
+  it("are meant for so many and no fewer", () => {
+    const status = (blocks: number, id: string) =>
+      characteristicStrength([2, 2.1, 2.2, 1.9, 2].slice(0, blocks), id).status;
+    expect([status(2, "en1990-normal"), status(3, "en1990-normal")]).toEqual([
+      "too-few-blocks",
+      "ok",
+    ]);
+    expect([status(1, "margin-1.65"), status(2, "margin-1.65")]).toEqual(["too-few-blocks", "ok"]);
+    expect([status(4, "nzs4298-least-block"), status(5, "nzs4298-least-block")]).toEqual([
+      "too-few-blocks",
+      "ok",
+    ]);
+    expect(() => characteristicStrength([], "margin-1.65")).toThrow("`strengthsMpa`: []");
+    expect(
+      characteristicStrength([3], "en1990-normal-known", { knownVariation: 0.1 }),
+    ).toMatchObject({
+      status: "ok",
+      sdMpa: null,
+      // 1.645 √2 is 2.3264; 3 (1 − 0.23264) is 2.3021.
+      factor: expect.closeTo(2.3264, 4),
+      valueMpa: expect.closeTo(2.3021, 4),
+    });
+  });
+
+  it("take one standard deviation 1.65 times off", () => {
+    // 2 and 3: mean 2.5, standard deviation √0.5.
+    const { valueMpa, message } = characteristicStrength([2, 3], "margin-1.65");
+    expect(valueMpa).toBeCloseTo(2.5 - 1.65 * Math.SQRT1_2, 12);
+    expect(render(message)).toMatch(/factor 1\.65 with 2 blocks\.$/);
+  });
+
+  it("of shape end where their tables end", () => {
+    const of = (heightMm: number, id: string) =>
+      correctAspectRatio({ strengthMpa: 2, heightMm, thicknessMm: 100 }, id);
+    expect([of(39.9, "nzs4298").status, of(40, "nzs4298").factor]).toEqual(["outside-table", 0.5]);
+    expect([of(200, "cylinder-c39").factor, of(200.1, "cylinder-c39").factor]).toEqual([1, null]);
+    // 0.87 and 0.93 at 1 and 1.25: 0.9 half way.
+    expect(of(112.5, "cylinder-c39").correctedMpa).toBeCloseTo(1.8, 12);
+    expect(render(of(99, "cylinder-c39").message)).toBe(
+      "Ratio 0.99 lies outside this table, 1 to 2; no factor is given.",
+    );
+    expect(() => of(100, "none")).toThrow("`tableId`: none; expected one of nzs4298, ");
+  });
+});
+
+describe("lots of a site", () => {
+  const less = { kind: "mean-less-ks", blocks: 2, requiredMpa: 2, factor: 1 } as const;
+  const both = { kind: "mean-and-least", blocks: 2, meanMpa: 2.5, minMpa: 2 } as const;
+
+  it("are accepted on their limits", () => {
+    // 2.5 and 3.5: mean 3, standard deviation √0.5; 3 − √0.5 is 2.2929.
+    const reached = 3 - Math.SQRT1_2;
+    const of = (requiredMpa: number) => judgeLot({ ...less, requiredMpa }, [2.5, 3.5]);
+    expect([of(reached - 1e-9).status, of(reached + 1e-9).status]).toEqual([
+      "accepted",
+      "rejected",
+    ]);
+    expect(render(of(2.3).message)).toContain("2.29 MPa is below 2.3 MPa");
+    expect(judgeLot(both, [3, 2]).status).toBe("accepted");
+    expect(judgeLot(both, [2.99, 2]).status).toBe("rejected");
+    expect(judgeLot(both, [3.1, 1.99]).status).toBe("rejected");
+    expect(judgeLot(both, [3, 2])).toMatchObject({ meanMpa: 2.5, minMpa: 2, steps: [] });
+    expect(render(acceptanceWords({ ...less, factor: 1.25 }))).toBe(
+      "Accept the lot when the mean of its 2 blocks less 1.25 times their standard deviation is at least 2 MPa.",
+    );
+  });
+
+  it("have risks at the shares that were chosen, a hundredth and a fifth by default", () => {
+    const { goodMeanMpa, poorMeanMpa, message } = acceptanceRisks(less, { sdMpa: 0.5 });
+    // Normal quantiles 2.3263 and 0.8416.
+    expect(goodMeanMpa).toBeCloseTo(2 + 0.5 * 2.3263, 4);
+    expect(poorMeanMpa).toBeCloseTo(2 + 0.5 * 0.8416, 4);
+    expect(render(message)).toContain("A good lot, 1.0 % of its blocks below 2 MPa");
+    expect(acceptanceRisks(both, { sdMpa: 0.5 }).goodMeanMpa).toBeCloseTo(goodMeanMpa, 12);
+    const options = { requiredMpa: 2, builderRisk: 0.05, ownerRisk: 0.1 };
+    const bad = { ...options, acceptableQuality: 0.1, rejectableQuality: 0.1 };
+    expect(() => designAcceptance(bad)).toThrow("`acceptableQuality`: 0.1; expected below 0.1");
+    const { rule, message: words } = designAcceptance({ ...bad, rejectableQuality: 0.35 });
+    expect(render(words)).toContain(`${rule!.blocks} blocks a lot, factor `);
+  });
+
+  it("are charted by the mean step between neighbours where they are single blocks", () => {
+    const lots = [2, 2.4, 2, 2.4, 2].map((value, index) => ({
+      label: `${index}`,
+      strengthsMpa: [value],
+    }));
+    const { centreMpa, lowMpa, highMpa, spreadHighMpa, message } = controlChart(lots);
+    // Steps of 0.4 each; 3 × 0.4 / 1.1284 is 1.0635.
+    expect([centreMpa, lowMpa, highMpa]).toEqual(
+      [2.16, 1.0965, 3.2235].map((value) => expect.closeTo(value, 4)),
+    );
+    expect(spreadHighMpa).toBeNull();
+    expect(render(message)).toContain("No lot gives a signal");
+  });
+});
+
+describe("a programme", () => {
+  const plan = { contentsPct: [8, 4, 6, 4], sdMpa: 0.2, ageDays: 28 };
+
+  it("asks at its outermost contents, and not beyond", () => {
+    const at = (atPct: number) =>
+      testProgramme({ ...plan, aim: { kind: "width", halfWidthMpa: 0.3, atPct } }).status;
+    expect([at(4), at(8), at(3.99), at(8.01)]).toEqual([
+      "ok",
+      "ok",
+      "outside-contents",
+      "outside-contents",
+    ]);
+    const { contentsPct, batchesAContent, message, blocks } = testProgramme({
+      ...plan,
+      aim: { kind: "difference", differenceMpa: 0.5 },
+    });
+    expect([contentsPct, batchesAContent]).toEqual([[4, 6, 8], 2]);
+    expect(render(message)).toContain("at each of 3 contents, from 2 batches each");
+    expect(new Set(blocks.map(({ batch }) => batch)).size).toBe(6);
+    const single = {
+      ...plan,
+      batchesAContent: 1,
+      aim: { kind: "difference", differenceMpa: 5 },
+    } as const;
+    // One block a content leaves nothing to tell the scatter by.
+    expect(testProgramme(single).blocksAContent).toBe(2);
+    expect(() => testProgramme({ ...single, contentsPct: [4, 6, -1] })).toThrow(
+      "`contentsPct[2]`: -1",
+    );
+  });
+});
+
+it("a colour is one within the limits of its scale", () => {
+  const wrong = (lab: { l: number; a: number; b: number }) =>
+    trialFindings([{ id: "A", mix: "x", row: 2, lab, dryToConstantMass: true }], "trials.csv").some(
+      ({ code }) => code === "unknown-colour",
+    );
+  expect([0, 100, -0.1, 100.1].map((l) => wrong({ l, a: 0, b: 0 }))).toEqual([
+    false,
+    false,
+    true,
+    true,
+  ]);
+  expect([-128, 128, -128.1, 128.1].map((a) => wrong({ l: 50, a, b: 0 }))).toEqual([
+    false,
+    false,
+    true,
+    true,
+  ]);
+  expect([-128, 128, -128.1, 128.1].map((b) => wrong({ l: 50, a: 0, b }))).toEqual([
+    false,
+    false,
+    true,
+    true,
+  ]);
+});
+
+it("a regression without its blocks, ages or weights says which", () => {
+  const asked = { model: "linear", ageDays: 28 } as const;
+  const three = blocksOf([
+    [4, 1],
+    [6, 2],
+    [8, 2.6],
+  ]);
+  expect(fitStrength(three, asked).status).toBe("ok");
+  expect(fitStrength(three.slice(1), asked)).toMatchObject({ status: "too-few-points", blocks: 2 });
+  const aged = three.concat(
+    blocksOf([
+      [4, 0.7],
+      [8, 2],
+    ]).map((block) => ({ ...block, ageDays: 7 })),
+  );
+  const at = (ageDays: number) => fitStrength(aged, { ...asked, ageDays, covariates: ["ln age"] });
+  expect([at(7), at(28), at(6.9), at(28.1)].map(({ status }) => status)).toEqual([
+    "ok",
+    "ok",
+    "outside-tested",
+    "outside-tested",
+  ]);
+  expect(render(at(90).message)).toContain("crushed at 90 days or later");
+  expect(render(at(3).message)).toContain("the tested ages are 7 to 28 days");
+});
