@@ -17,11 +17,15 @@ export interface TableLink {
   readonly to: string;
 }
 
-export interface TableBlock {
-  readonly kind: "table";
+/** What a report numbers among its tables. */
+interface Captioned {
   /** What other parts of a report cite the table by. */
   readonly key?: string;
   readonly caption: Text;
+}
+
+export interface TableBlock extends Captioned {
+  readonly kind: "table";
   readonly columns: readonly TableColumn[];
   /** One text a cell, as many as there are columns. */
   readonly rows: readonly (readonly Text[])[];
@@ -46,11 +50,8 @@ export interface CautionsBlock {
   }[];
 }
 
-export interface KeyValuesBlock {
+export interface KeyValuesBlock extends Captioned {
   readonly kind: "keyValues";
-  /** What other parts of a report cite the table by. */
-  readonly key?: string;
-  readonly caption: Text;
   readonly items: readonly {
     readonly label: Text;
     readonly value: Text;
@@ -97,11 +98,8 @@ export interface NoteBlock {
   readonly text: Text;
 }
 
-export interface ChecklistBlock {
+export interface ChecklistBlock extends Captioned {
   readonly kind: "checklist";
-  /** What other parts of a report cite the table by. */
-  readonly key?: string;
-  readonly caption: Text;
   readonly items: readonly {
     /** As the user's code numbers it. */
     readonly clause: string;
