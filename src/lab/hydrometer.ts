@@ -5,7 +5,6 @@ import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretr
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   allNumbers,
-  type CellRule,
   type CellValue,
   cellPlace,
   emptyCell,
@@ -93,22 +92,16 @@ export interface DepthCalibration {
 /** What is known of a hydrometer's own depths; readings are corrected for the meniscus. */
 export type HydrometerCalibration = BulbCalibration | DepthCalibration;
 
-/** Most lines of a calibration: a straight scale needs two. */
-const MAX_MARKS = 6;
+/** Keys of the lines of each mark of a calibration: a straight scale needs two, and nobody gives more than six. */
+const MARKS = Array.from({ length: 6 }, (_, index) => ({
+  name: `calibration ${index + 1}`,
+  reading: `mark${index}Reading`,
+  depth: `mark${index}DepthMm`,
+  neck: `mark${index}ToNeckMm`,
+  centre: `mark${index}ToCentreMm`,
+}));
 
 const above0 = { positive: true };
-
-const MARKS = Array.from({ length: MAX_MARKS }, (_, index): CellRule[] => [
-  numberRule(`mark${index}Reading`, `calibration ${index + 1} reading`, "number"),
-  numberRule(`mark${index}DepthMm`, `calibration ${index + 1} depth`, "length", above0),
-  numberRule(`mark${index}ToNeckMm`, `calibration ${index + 1} to neck`, "length", above0),
-  numberRule(
-    `mark${index}ToCentreMm`,
-    [`calibration ${index + 1} to bulb centre`, `calibration ${index + 1} to bulb center`],
-    "length",
-    above0,
-  ),
-]).flat();
 
 /** What a hydrometer sheet may hold. */
 export const HYDROMETER_LAYOUT: SheetLayout = {
@@ -126,7 +119,12 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
       filled: true,
     }),
     ...PRETREATMENT_FACTS,
-    ...MARKS,
+    ...MARKS.flatMap(({ name, reading, depth, neck, centre }) => [
+      numberRule(reading, `${name} reading`, "number"),
+      numberRule(depth, `${name} depth`, "length", above0),
+      numberRule(neck, `${name} to neck`, "length", above0),
+      numberRule(centre, [`${name} to bulb centre`, `${name} to bulb center`], "length", above0),
+    ]),
     numberRule("bulbLengthMm", "bulb length", "length", above0),
     numberRule("bulbVolumeCm3", "bulb volume", "volume", above0),
     numberRule("cylinderDiameterMm", "cylinder inner diameter", "length", above0),
@@ -416,17 +414,12 @@ function readMarks(
   const bulb = BULB_KEYS.filter((key) => key in factRows);
   const ends = new Set<boolean>();
   let firstRow: number | undefined;
-  for (let index = 0; index < MAX_MARKS; index++) {
-    const reading = `mark${index}Reading`;
-    const [depth, neck, centre] = ["DepthMm", "ToNeckMm", "ToCentreMm"].map(
-      (part) => `mark${index}${part}`,
-    );
+  for (const { name, reading, depth, neck, centre } of MARKS) {
     const given = [reading, depth, neck, centre].filter((key) => key in factRows);
     if (given.length === 0) continue;
     const row = factRows[given[0]];
     firstRow ??= row;
     if (given.length !== 2 || given[0] !== reading) {
-      const name = `calibration ${index + 1}`;
       const found = finding({ file, row }, "error", "incomplete-calibration", {
         message: say`This mark of the calibration needs its reading and one distance.`,
         expected: say`“${name} reading”, and one of “${name} depth (mm)”, “${name} to neck (mm)” or “${name} to bulb centre (mm)”`,
