@@ -24,66 +24,40 @@ import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
 /** Values exactly on a limit and beside it, and the numbers that sentences say, worked out by hand. */
+/** Contents and strengths, as "4 1.5, 6 2". */
+const pairs = (text: string) => text.split(", ").map((pair) => pair.split(" ").map(Number));
 const MEAN = { statistic: "mean", confidence: 0.95 } as const;
 
 describe("blocks in the curve", () => {
   const found = (specimens: readonly SpecimenRecord[], model: StrengthModel = "linear") =>
     includedSpecimens({ file: "blocks.csv", specimens }, { ageDays: 28, model }).findings;
-  const codes = (pairs: readonly (readonly number[])[], model?: StrengthModel) =>
-    found(blocksOf(pairs), model).map(({ code }) => code);
+  const codes = (text: string, model?: StrengthModel) =>
+    found(blocksOf(pairs(text)), model).map(({ code }) => code);
 
   it("are in another unit from six times their like on, or thirty times the sheet", () => {
     const among = (strength: number) =>
-      codes(
-        [4, 6, 8]
-          .flatMap((content) => [2, 2, 2.1].map((value) => [content, value]))
-          .concat([[4, strength]]),
-      );
+      codes(`4 2, 4 2, 4 2.1, 6 2, 6 2, 6 2.1, 8 2, 8 2, 8 2.1, 4 ${strength}`);
     expect(among(11.9)).not.toContain("mixed-units");
     expect(among(12)).toContain("mixed-units");
     expect(among(2 / 6)).toContain("mixed-units");
     expect(among(2 / 5.9)).not.toContain("mixed-units");
     // Two blocks alike are no group of two others: the whole sheet counts, whose median is 2.
-    const alone = (strength: number) =>
-      codes([
-        [3, strength],
-        [3, 2],
-        [5, 2],
-        [7, 2.1],
-        [9, 1.9],
-      ]);
+    const alone = (strength: number) => codes(`3 ${strength}, 3 2, 5 2, 7 2.1, 9 1.9`);
     expect(alone(59)).not.toContain("mixed-units");
     expect(alone(60)).toContain("mixed-units");
-    expect(
-      codes([
-        [4, 1],
-        [8, 40],
-      ]),
-    ).not.toContain("mixed-units");
+    expect(codes("4 1, 8 40")).not.toContain("mixed-units");
   });
 
   it("have a fraction for a content below 0.5 where the others are 2 or more", () => {
     const content = (odd: number, others: number) =>
-      codes([
-        [odd, 1],
-        [others, 2],
-        [others, 2.2],
-        [others + 2, 3],
-      ]).includes("cement-as-fraction");
+      codes(`${odd} 1, ${others} 2, ${others} 2.2, ${others + 2} 3`).includes("cement-as-fraction");
     expect([content(0.49, 2), content(0.5, 2), content(0.49, 1.9), content(0, 2)]).toEqual([
       true,
       false,
       false,
       false,
     ]);
-    const [fraction] = found(
-      blocksOf([
-        [6, 2],
-        [6, 2.2],
-        [0.045, 1],
-        [8, 3],
-      ]),
-    );
+    const [fraction] = found(blocksOf(pairs("6 2, 6 2.2, 0.045 1, 8 3")));
     expect([fraction.row, fraction.value, render(fraction.expected)]).toEqual([
       4,
       "0.045 %",
@@ -92,72 +66,18 @@ describe("blocks in the curve", () => {
   });
 
   it("are enough with one more than the coefficients, at as many contents", () => {
-    expect(
-      codes([
-        [4, 1],
-        [6, 2],
-      ]),
-    ).toEqual(["too-few-blocks"]);
-    expect(
-      codes([
-        [4, 1],
-        [6, 2],
-        [6, 2.1],
-      ]),
-    ).toEqual([]);
-    expect(
-      codes(
-        [
-          [4, 1],
-          [6, 2],
-          [8, 2.6],
-        ],
-        "quadratic",
-      ),
-    ).toEqual(["too-few-blocks"]);
-    expect(
-      codes(
-        [
-          [4, 1],
-          [6, 2],
-          [8, 2.6],
-          [8, 2.7],
-        ],
-        "quadratic",
-      ),
-    ).toEqual([]);
-    expect(
-      codes(
-        [
-          [4, 1],
-          [6, 2],
-          [6, 2.1],
-          [4, 1.1],
-        ],
-        "quadratic",
-      ),
-    ).toEqual(["too-few-contents"]);
-    const [few] = found(
-      blocksOf([
-        [4, 1],
-        [6, 2],
-      ]),
-      "quadratic",
-    );
+    expect(codes("4 1, 6 2")).toEqual(["too-few-blocks"]);
+    expect(codes("4 1, 6 2, 6 2.1")).toEqual([]);
+    expect(codes("4 1, 6 2, 8 2.6", "quadratic")).toEqual(["too-few-blocks"]);
+    expect(codes("4 1, 6 2, 8 2.6, 8 2.7", "quadratic")).toEqual([]);
+    expect(codes("4 1, 6 2, 6 2.1, 4 1.1", "quadratic")).toEqual(["too-few-contents"]);
+    const [few] = found(blocksOf(pairs("4 1, 6 2")), "quadratic");
     expect([few.value, render(few.message), render(few.expected)]).toEqual([
       "2",
       "2 blocks of 28 days are too few for the quadratic model.",
       "at least 4; many more for a narrow band",
     ]);
-    const [contents] = found(
-      blocksOf([
-        [6, 2],
-        [4, 1],
-        [6, 2.1],
-        [4, 1.1],
-      ]),
-      "quadratic",
-    );
+    const [contents] = found(blocksOf(pairs("6 2, 4 1, 6 2.1, 4 1.1")), "quadratic");
     expect([contents.value, render(contents.expected)]).toEqual([
       "4 %, 6 %",
       "at least 3 contents, better one more to see whether the shape fits",
@@ -165,52 +85,14 @@ describe("blocks in the curve", () => {
   });
 
   it("scatter, unless blocks of a content or all of them are alike", () => {
-    expect(
-      codes([
-        [4, 2],
-        [6, 2],
-        [8, 2],
-      ]),
-    ).toEqual(["no-scatter"]);
-    expect(
-      codes([
-        [4, 1],
-        [4, 1],
-        [6, 2],
-        [8, 3],
-      ]),
-    ).toEqual(["no-scatter"]);
-    expect(
-      codes([
-        [4, 1],
-        [6, 2],
-        [8, 3],
-      ]),
-    ).toEqual([]);
-    expect(
-      codes([
-        [4, 1],
-        [4, 1.1],
-        [6, 2],
-        [6, 2],
-        [8, 3],
-      ]),
-    ).toEqual([]);
+    expect(codes("4 2, 6 2, 8 2")).toEqual(["no-scatter"]);
+    expect(codes("4 1, 4 1, 6 2, 8 3")).toEqual(["no-scatter"]);
+    expect(codes("4 1, 6 2, 8 3")).toEqual([]);
+    expect(codes("4 1, 4 1.1, 6 2, 6 2, 8 3")).toEqual([]);
   });
 
   it("are far from the mean of their like, without themselves", () => {
-    const far = found(
-      blocksOf([
-        [4, 2],
-        [4, 2.1],
-        [4, 1.9],
-        [4, 6],
-        [6, 3],
-        [6, 3.1],
-        [8, 4],
-        [8, 4.1],
-      ]),
-    );
+    const far = found(blocksOf(pairs("4 2, 4 2.1, 4 1.9, 4 6, 6 3, 6 3.1, 8 4, 8 4.1")));
     expect(far.map(({ code, row }) => [code, row])).toEqual([["outlying-block", 5]]);
     // Four degrees of freedom, at 1 − 0.05/16 = 0.9969: between 4.60 at 0.995 and 5.60 at 0.9975 by table.
     expect(render(far[0].expected)).toBe("about 2.00 MPa; studentised residual within ±5.3");
@@ -258,8 +140,8 @@ describe("what speaks against a curve", () => {
   });
 
   it("is said of two contents, and of five degrees of freedom", () => {
-    const few = (pairs: readonly (readonly number[])[]) =>
-      fewBlocksFindings(fitted(pairs), "blocks.csv").map(({ code }) => code);
+    const few = (some: readonly (readonly number[])[]) =>
+      fewBlocksFindings(fitted(some), "blocks.csv").map(({ code }) => code);
     expect(few(SIXTEEN)).toEqual([]);
     expect(few(SIXTEEN.slice(0, 8))).toEqual(["few-contents"]);
     expect(few([...SIXTEEN.slice(0, 7), SIXTEEN[8]])).toEqual([]);
@@ -278,11 +160,11 @@ describe("the least cement", () => {
   const line = (at: (content: number) => number, contents = [4, 6, 8, 10]) =>
     contents.flatMap((content) => [-0.1, 0.1].map((off) => [content, at(content) + off]));
   const next = (
-    pairs: readonly (readonly number[])[],
+    blocks: readonly (readonly number[])[],
     strengthMpa: number,
     model?: StrengthModel,
   ) => {
-    const { status, nextBlocks, message } = leastCement(fitted(pairs, model), {
+    const { status, nextBlocks, message } = leastCement(fitted(blocks, model), {
       strengthMpa,
       ...MEAN,
     });
@@ -514,18 +396,11 @@ it("a colour is one within the limits of its scale", () => {
 
 it("a regression without its blocks, ages or weights says which", () => {
   const asked = { model: "linear", ageDays: 28 } as const;
-  const three = blocksOf([
-    [4, 1],
-    [6, 2],
-    [8, 2.6],
-  ]);
+  const three = blocksOf(pairs("4 1, 6 2, 8 2.6"));
   expect(fitStrength(three, asked).status).toBe("ok");
   expect(fitStrength(three.slice(1), asked)).toMatchObject({ status: "too-few-points", blocks: 2 });
   const aged = three.concat(
-    blocksOf([
-      [4, 0.7],
-      [8, 2],
-    ]).map((block) => ({ ...block, ageDays: 7 })),
+    blocksOf(pairs("4 0.7, 8 2")).map((block) => ({ ...block, ageDays: 7 })),
   );
   const at = (ageDays: number) => fitStrength(aged, { ...asked, ageDays, covariates: ["ln age"] });
   expect([at(7), at(28), at(6.9), at(28.1)].map(({ status }) => status)).toEqual([
