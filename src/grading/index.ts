@@ -60,7 +60,7 @@ export {
   jarComparison,
   jarFines,
 } from "./sedimentation/jar.js";
-export type { PipetteAnalysis, PipetteAnalysisRow, PipetteInput } from "./sedimentation/pipette.js";
+export type { PipetteAnalysis, PipetteAnalysisRow } from "./sedimentation/pipette.js";
 export { analysePipette } from "./sedimentation/pipette.js";
 export {
   type SettlingInput,
@@ -71,6 +71,11 @@ export {
   waterBasis,
   waterProperties,
 } from "./sedimentation/settling.js";
+export type {
+  SedimentationAnalysis,
+  SedimentationInput,
+  SedimentationRow,
+} from "./sedimentation/suspension.js";
 export type { SieveAnalysis, SieveAnalysisRow, SieveSet } from "./sieveAnalysis.js";
 export { analyseSieve, minimumSieveMass } from "./sieveAnalysis.js";
 export {

@@ -9,8 +9,7 @@ import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js
 import { analyseJar, jarComparison } from "../../src/grading/sedimentation/jar.js";
 import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
 import {
-  percentFindings,
-  riseFindings,
+  suspensionFindings,
   temperatureFindings,
 } from "../../src/grading/sedimentation/suspension.js";
 import { analyseSieve, minimumSieveMass } from "../../src/grading/sieveAnalysis.js";
@@ -126,11 +125,27 @@ describe("the joint of sieve and sedimentation", () => {
 });
 
 describe("a suspension", () => {
-  const place = { file, row: 7, column: "solids" } as const;
-  const words = { slackPct: 3, below: say`below`, remedy: say`remedy` };
+  /** From row 7 on: size in mm, percent in suspension. */
+  const suspended = (...given: readonly (readonly [number, number])[]) =>
+    suspensionFindings(
+      given.map(([sizeMm, finerOfDispersedPct], i) => ({
+        row: 7 + i,
+        sizeMm,
+        finerOfDispersedPct,
+      })),
+      {
+        file,
+        column: "solids",
+        slackPct: 3,
+        below: say`below`,
+        remedy: say`remedy`,
+        before: "sample",
+        riseRemedy: say`rising`,
+      },
+    );
 
   it("may hold up to the slack more than all or less than nothing", () => {
-    const found = (finerPct: number) => percentFindings(place, finerPct, words);
+    const found = (finerPct: number) => suspended([0.02, finerPct]);
     expect([found(103), found(-3), found(50)]).toEqual([[], [], []]);
     expect(renderAll(found(103.1))).toMatchObject([
       {
@@ -167,11 +182,14 @@ describe("a suspension", () => {
 
   it("does not rise, but for rounding", () => {
     const rise = (finerPct: number, beforePct: number) =>
-      riseFindings(place, finerPct, beforePct, { before: "sample", remedy: say`remedy` });
+      suspended([0.02, beforePct], [0.01, finerPct]);
     expect([rise(50, 50), rise(50 + 1e-10, 50), rise(40, 50)]).toEqual([[], [], []]);
     expect(renderAll(rise(50.4, 50))).toMatchObject([
-      { code: "finer-rises", row: 7, value: "50.4 %" },
+      { code: "finer-rises", row: 8, value: "50.4 %", remedy: "rising" },
     ]);
+    // Grains of the same size cannot come back, coarser ones from a lower depth may.
+    expect(suspended([0.02, 50], [0.02, 51])).toHaveLength(1);
+    expect(suspended([0.02, 50], [0.021, 51])).toEqual([]);
     expect(render(rise(50.4, 50)[0].message)).toContain(
       "rises by 0.4 points from the sample before",
     );

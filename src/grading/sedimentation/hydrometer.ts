@@ -5,7 +5,6 @@ import type {
   HydrometerRecord,
   HydrometerType,
 } from "../../lab/hydrometer.js";
-import type { Pretreatment } from "../../lab/pretreatment.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatPlain } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
@@ -19,18 +18,18 @@ import {
   waterProperties,
 } from "./settling.js";
 import {
-  percentFindings,
+  checkDispersed,
   pretreatmentFindings,
-  riseFindings,
+  type SedimentationAnalysis,
+  type SedimentationInput,
+  type SedimentationRow,
   sedimentationPoints,
+  suspensionFindings,
   temperatureFindings,
 } from "./suspension.js";
 
 /** One line of the hydrometer table of a report. */
-export interface HydrometerAnalysisRow {
-  readonly row: number;
-  readonly timeMin: number;
-  readonly temperatureC: number;
+export interface HydrometerAnalysisRow extends SedimentationRow {
   /** As read at the top of the meniscus. */
   readonly reading: number;
   /** The control that was taken off: read, or computed. */
@@ -40,22 +39,12 @@ export interface HydrometerAnalysisRow {
   /** Reading less control, in the units of the record. */
   readonly correctedReading: number;
   readonly effectiveDepthCm: number;
-  readonly viscosityMPaS: number;
   readonly waterDensityKgM3: number;
-  readonly sizeMm: number;
   /** Size by the form of BS 1377-2, for comparison; of a BS hydrometer only. */
   readonly bsSizeMm?: number;
-  /** Percent of the dispersed dry mass. */
-  readonly finerOfDispersedPct: number;
-  /** Percent of the whole sample. */
-  readonly passingPct: number;
 }
 
-export interface HydrometerAnalysis {
-  /** Increasing size, percent of the whole sample, held within 0 and the passing of the separating sieve. */
-  readonly points: readonly GradingPoint[];
-  /** In the order of time. */
-  readonly rows: readonly HydrometerAnalysisRow[];
+export interface HydrometerAnalysis extends SedimentationAnalysis<HydrometerAnalysisRow> {
   readonly hydrometer: HydrometerType;
   /** Of what was dispersed. */
   readonly dryMassG: number;
@@ -65,19 +54,12 @@ export interface HydrometerAnalysis {
   readonly densityFactor: number;
   /** Form of test as the sheet, or the study for it, names it. */
   readonly method?: string;
-  /** Whose viscosity of water the sizes rest on. */
-  readonly water: WaterBasis;
   /** As the sheet gives them; absent where it does not. */
   readonly corrections?: HydrometerCorrections;
   readonly calibration?: HydrometerCalibration;
-  readonly pretreatment?: Pretreatment;
-  readonly findings: readonly Finding[];
 }
 
-export interface HydrometerInput {
-  readonly particleDensityKgM3: number;
-  /** Percent of the whole sample that passes the sieve that separated the dispersed material. */
-  readonly passingSeparatingPct: number;
+export interface HydrometerInput extends SedimentationInput {
   /** In place of the record's own calibration; without either the standard instrument is taken. */
   readonly calibration?: HydrometerCalibration;
 }
@@ -159,12 +141,7 @@ function checkInput(
   { dryMassG, readings }: HydrometerRecord,
   { particleDensityKgM3, passingSeparatingPct }: HydrometerInput,
 ): void {
-  checkThat(
-    passingSeparatingPct >= 0 && passingSeparatingPct <= 100,
-    { passingSeparatingPct },
-    "0 to 100",
-  );
-  checkThat(dryMassG > 0, { dryMassG }, "above 0");
+  checkDispersed(passingSeparatingPct, dryMassG);
   checkThat(
     particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity,
     { particleDensityKgM3 },
@@ -343,28 +320,23 @@ function checkHydrometer(
   rows: readonly HydrometerAnalysisRow[],
   calibration: HydrometerCalibration | undefined,
 ): Finding[] {
-  const { file } = record;
-  const place = (row: number) => ({ file, row, column: "reading" });
+  const { file, pretreatment } = record;
   return [
-    ...pretreatmentFindings(record),
+    ...pretreatmentFindings(file, pretreatment),
     ...outsideMarks(record, calibration),
     ...record.readings.flatMap((reading) => [
       ...temperatureFindings(file, reading.row, reading.temperatureC),
       ...offScale(record, reading, calibration),
     ]),
-    ...rows.flatMap(({ row, finerOfDispersedPct }) =>
-      percentFindings(place(row), finerOfDispersedPct, {
-        slackPct: SLACK_PCT,
-        below: say`The reading is below the control reading: the concentration in suspension would be negative.`,
-        remedy: say`Check the dry mass, the control reading and the meniscus correction.`,
-      }),
-    ),
-    ...rows.slice(1).flatMap(({ row, finerOfDispersedPct }, index) =>
-      riseFindings(place(row), finerOfDispersedPct, rows[index].finerOfDispersedPct, {
-        before: "reading",
-        remedy: say`Check both readings, the control and the temperature.`,
-      }),
-    ),
+    ...suspensionFindings(rows, {
+      file,
+      column: "reading",
+      slackPct: SLACK_PCT,
+      below: say`The reading is below the control reading: the concentration in suspension would be negative.`,
+      remedy: say`Check the dry mass, the control reading and the meniscus correction.`,
+      before: "reading",
+      riseRemedy: say`Check both readings, the control and the temperature.`,
+    }),
   ];
 }
 

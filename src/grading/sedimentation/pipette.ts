@@ -1,51 +1,28 @@
 import type { Finding } from "../../findings/finding.js";
 import type { PipetteRecord } from "../../lab/pipette.js";
-import type { Pretreatment } from "../../lab/pretreatment.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { say } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
-import { stokesDiameter, type WaterBasis, waterBasis, waterProperties } from "./settling.js";
+import { stokesDiameter, waterBasis, waterProperties } from "./settling.js";
 import {
-  percentFindings,
+  checkDispersed,
   pretreatmentFindings,
-  riseFindings,
+  type SedimentationAnalysis,
+  type SedimentationInput,
+  type SedimentationRow,
   sedimentationPoints,
+  suspensionFindings,
   temperatureFindings,
 } from "./suspension.js";
 
 /** One line of the pipette table of a report. */
-export interface PipetteAnalysisRow {
-  readonly row: number;
-  readonly timeMin: number;
+export interface PipetteAnalysisRow extends SedimentationRow {
   readonly depthMm: number;
-  readonly temperatureC: number;
-  readonly viscosityMPaS: number;
-  readonly sizeMm: number;
   /** Mass finer than the size in the whole cylinder, dispersant taken off. */
   readonly finerG: number;
-  /** Percent of the dispersed dry mass. */
-  readonly finerOfDispersedPct: number;
-  /** Percent of the whole sample. */
-  readonly passingPct: number;
 }
 
-export interface PipetteAnalysis {
-  /** Increasing size, percent of the whole sample. */
-  readonly points: readonly GradingPoint[];
-  /** In the order of time. */
-  readonly rows: readonly PipetteAnalysisRow[];
-  /** Whose viscosity of water the sizes rest on. */
-  readonly water: WaterBasis;
-  /** As the sheet gives it. */
-  readonly pretreatment?: Pretreatment;
-  readonly findings: readonly Finding[];
-}
-
-export interface PipetteInput {
-  readonly particleDensityKgM3: number;
-  /** Percent of the whole sample that passes the sieve that separated the dispersed material. */
-  readonly passingSeparatingPct: number;
-}
+export type PipetteAnalysis = SedimentationAnalysis<PipetteAnalysisRow>;
 
 /**
  * Works out a pipette analysis: samples of a suspension, drawn at a depth and dried.
@@ -64,7 +41,7 @@ export interface PipetteInput {
  * [rows[0].finerG, rows[0].finerOfDispersedPct, rows[0].passingPct] // => [10, 50, 20]
  * rows[0].sizeMm // => 0.01987
  */
-export function analysePipette(record: PipetteRecord, input: PipetteInput): PipetteAnalysis {
+export function analysePipette(record: PipetteRecord, input: SedimentationInput): PipetteAnalysis {
   const rows = workedSamples(record, input);
   const { pretreatment } = record;
   return {
@@ -77,21 +54,16 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
 }
 
 /** The points alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
-export function pipettePoints(record: PipetteRecord, input: PipetteInput): GradingPoint[] {
+export function pipettePoints(record: PipetteRecord, input: SedimentationInput): GradingPoint[] {
   return sedimentationPoints(workedSamples(record, input), input.passingSeparatingPct);
 }
 
 function workedSamples(
   record: PipetteRecord,
-  { particleDensityKgM3, passingSeparatingPct }: PipetteInput,
+  { particleDensityKgM3, passingSeparatingPct }: SedimentationInput,
 ): PipetteAnalysisRow[] {
-  checkThat(
-    passingSeparatingPct >= 0 && passingSeparatingPct <= 100,
-    { passingSeparatingPct },
-    "0 to 100",
-  );
   const { dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 } = record;
-  checkThat(dryMassG > 0, { dryMassG }, "above 0");
+  checkDispersed(passingSeparatingPct, dryMassG);
   checkThat(cylinderVolumeCm3 > 0, { cylinderVolumeCm3 }, "above 0");
   checkThat(pipetteVolumeCm3 > 0, { pipetteVolumeCm3 }, "above 0");
   const basis = waterBasis(record.method);
@@ -128,26 +100,18 @@ const SLACK_PCT = 2;
 
 /** What is wrong or doubtful about a pipette analysis. */
 function checkPipette(record: PipetteRecord, rows: readonly PipetteAnalysisRow[]): Finding[] {
-  const { file, samples } = record;
-  const place = (row: number) => ({ file, row, column: "solids" });
+  const { file, pretreatment, samples } = record;
   return [
-    ...pretreatmentFindings(record),
+    ...pretreatmentFindings(file, pretreatment),
     ...samples.flatMap(({ row, temperatureC }) => temperatureFindings(file, row, temperatureC)),
-    ...rows.flatMap(({ row, finerOfDispersedPct }) =>
-      percentFindings(place(row), finerOfDispersedPct, {
-        slackPct: SLACK_PCT,
-        below: say`The sample holds less than its share of the dispersant.`,
-        remedy: say`Check the dry mass, the two volumes and the mass of dispersant.`,
-      }),
-    ),
-    ...rows.slice(1).flatMap((row, index): Finding[] => {
-      const before = rows[index];
-      // A later sample at a lower depth may be of coarser grains.
-      if (row.sizeMm > before.sizeMm) return [];
-      return riseFindings(place(row.row), row.finerOfDispersedPct, before.finerOfDispersedPct, {
-        before: "sample",
-        remedy: say`Check both weighings, times and depths.`,
-      });
+    ...suspensionFindings(rows, {
+      file,
+      column: "solids",
+      slackPct: SLACK_PCT,
+      below: say`The sample holds less than its share of the dispersant.`,
+      remedy: say`Check the dry mass, the two volumes and the mass of dispersant.`,
+      before: "sample",
+      riseRemedy: say`Check both weighings, times and depths.`,
     }),
   ];
 }
