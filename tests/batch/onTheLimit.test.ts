@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { sandBulking } from "../../src/batch/bulkDensity.js";
+import { carbonComparison, carbonSaving, mixCarbon } from "../../src/batch/carbon.js";
 import { cementComparison, savingTrap } from "../../src/batch/cementComparison.js";
+import { mixSaving } from "../../src/batch/cost.js";
 import {
   type EarthElement,
   elementQuantities,
@@ -11,6 +13,7 @@ import {
 import { formworkDuration } from "../../src/batch/formworkDuration.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
+import { truckLoads } from "../../src/batch/supply.js";
 import { waterWindow } from "../../src/batch/water.js";
 import { weighOut } from "../../src/batch/weighOut.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -442,4 +445,125 @@ describe("sentences with numbers", () => {
       "300 kg of cement stand where 4800 kg of concrete would have stood. To call that 94 % less cement sets cement against stone: the concrete would have held 500 to 800 kg of cement, so the saving is 40 to 63 %.",
     );
   });
+
+  it("of carbon, and of what makes it", () => {
+    const range = {
+      name: "Factor",
+      unit: "kg CO2e/kg",
+      source: "by hand",
+      basis: "entered",
+    } as const;
+    const soil = { id: "soil-factor", low: 0, high: 0.01, ...range };
+    const cement = { id: "cement-factor", low: 0.8, high: 0.9, ...range };
+    const batch = recipe({ ...INPUT, batchDryMassKg: 1000 });
+    const of = (more: object, options: object = {}) =>
+      mixCarbon(batch, { factors: { soil, cement, ...more }, ...options });
+    // 80 kg of cement and 1000 kg of soil: 64 to 72 and 0 to 10.
+    const found = of({});
+    expect(render(found.message)).toBe("64 to 82 kg CO2e for making and haul of the materials.");
+    expect(found.total).toEqual({ low: 64, high: 82 });
+    expect(found.cementPctOfTotal).toEqual({ low: expect.closeTo(87.805, 3), high: 100 });
+    expect(found.haulFactor).toBeNull();
+    // 1060 kg as carried, 10 km: 10.6 tonne kilometres.
+    const road = { id: "road", low: 0.1, high: 0.2, ...range };
+    const hauled = of({}, { haulKm: { soil: 10 }, haulFactor: road });
+    expect(hauled.lines[0].haul).toEqual({
+      low: expect.closeTo(1.06, 12),
+      high: expect.closeTo(2.12, 12),
+    });
+    expect(hauled.haulFactor).toEqual(road);
+    expect(of({ soil: { ...soil, high: 0 } }).total).toEqual({ low: 64, high: 72 });
+    expect(() => of({ soil: { ...soil, low: -0.01 } })).toThrow(
+      "invalid range `soil-factor`: -0.01 to 0.01",
+    );
+    expect(() => of({ soil: { ...soil, low: 0.02 } })).toThrow("expected 0 or above, low first");
+    expect(() => of({ soil: { ...soil, high: Infinity } })).toThrow("0 to Infinity");
+    expect(() => of({}, { haulKm: { soil: -1 }, haulFactor: road })).toThrow("`haulKm.soil`: -1");
+    const unknown = of({ soil: undefined });
+    expect([unknown.status, render(unknown.message)]).toEqual([
+      "incomplete",
+      "No factor for Soil: not in the total.",
+    ]);
+    const concrete = {
+      wastePct: 0,
+      concreteVolumeM3: 1,
+      concreteCementCarbonKg: { low: 200, high: 300 },
+      aggregate: soil,
+    };
+    expect(carbonComparison({ carbon: unknown, ...concrete })).toBeNull();
+    expect(carbonSaving(unknown, found)).toBeNull();
+    expect(carbonSaving(found, unknown)).toBeNull();
+    // 1800 to 1900 kg of stone at 0 to 0.01.
+    expect(carbonComparison({ carbon: found, ...concrete })!.concrete).toEqual({
+      low: 200,
+      high: 319,
+    });
+  });
+
+  it("of what costs less, at prices that may be nothing", () => {
+    const at = (cementPct: number) => recipe({ ...INPUT, cementPct, batchDryMassKg: 1000 });
+    const saving = (low: number, high: number, soilPrice = 0) =>
+      mixSaving({
+        mix: at(6),
+        other: at(8),
+        prices: {
+          soil: { price: { low: soilPrice, high: soilPrice, per: "t" } },
+          cement: { price: { low, high, per: "t" } },
+        },
+      });
+    // 20 kg of cement: 2 to 4 of money.
+    expect(saving(100, 200).saved).toEqual({
+      low: expect.closeTo(2, 9),
+      high: expect.closeTo(4, 9),
+    });
+    expect(saving(100, 200).savedCementKg).toBeCloseTo(20, 9);
+    expect(render(saving(0, 200).message)).toBe("This mix costs less at all prices given.");
+    expect(render(saving(0, 0).message)).toBe("This mix costs less at all prices given.");
+    expect(() => saving(-1, 200)).toThrow("`prices.cement.price.low`: -1");
+    expect(() => saving(201, 200)).toThrow(
+      "`prices.cement.price.high`: 200; expected at least 201",
+    );
+  });
+});
+
+it("refuses a range, an amount or a list that is none", () => {
+  expect(() => recipe({ ...INPUT, materials: [] })).toThrow(
+    "`materials`: []; expected at least one",
+  );
+  expect(() => recipe({ ...INPUT, batchDryMassKg: undefined })).toThrow("expected one of the two");
+  expect(() => recipe({ ...INPUT, batchDryMassKg: 0 })).toThrow("`batchDryMassKg`: 0");
+  expect(() => recipe({ ...INPUT, cementBulkDensityKgM3: 0 })).toThrow(
+    "`cementBulkDensityKgM3`: 0",
+  );
+  const wall: EarthElement = {
+    kind: "wall",
+    lengthM: 4,
+    thicknessM: 0.4,
+    heightM: 2,
+    compactedLiftM: 0.1,
+    wastePct: 0,
+  };
+  const density = (of: { best: number; low?: number; high?: number }) => () =>
+    elementQuantities(wall, { recipe: recipe(INPUT), density: of, bagMassKg: 25 });
+  expect(density({ best: 1900, low: 1900, high: 1900 })).not.toThrow();
+  expect(density({ best: 1900, low: 1901 })).toThrow(
+    "`density`: 1901, 1900, 1900; expected low first",
+  );
+  expect(density({ best: 1900, high: 1899 })).toThrow("`density`: 1900, 1900, 1899");
+  expect(() =>
+    truckLoads({ moistMassKg: -1, looseVolumeL: 1 }, { payloadKg: 1, bodyM3: 1 }),
+  ).toThrow("`moistMassKg`: -1");
+});
+
+it("counts trucks by what fills them first", () => {
+  const loads = (moistMassKg: number, looseVolumeL: number | null) =>
+    truckLoads({ moistMassKg, looseVolumeL }, { payloadKg: 10_000, bodyM3: 8 });
+  expect(loads(20_000, 16_000)).toEqual({ loads: 2, limitedBy: "mass", lastLoadPct: 100 });
+  expect(loads(20_000, 16_400)).toEqual({
+    loads: 3,
+    limitedBy: "volume",
+    lastLoadPct: expect.closeTo(5, 9),
+  });
+  expect(loads(12_500, null)).toEqual({ loads: 2, limitedBy: "mass alone known", lastLoadPct: 25 });
+  expect(loads(0, 0)).toMatchObject({ loads: 0, lastLoadPct: 0 });
 });
