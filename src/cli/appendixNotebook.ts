@@ -6,7 +6,6 @@ import { type Locale, languageOf } from "../words/render.js";
 import { packageFolder } from "./packageFiles.js";
 import { studyParameter } from "./runCommand.js";
 
-/** The appendix's notebook in a study's language. */
 export function appendixNotebook(locale: Locale): string {
   return languageOf(locale) === "es" ? "permit-appendix.es.ipynb" : "permit-appendix.ipynb";
 }

@@ -6,7 +6,6 @@ export const EXIT = {
   ok: 0,
   /** A fault of ours: an exception that nobody expected. */
   fault: 1,
-  /** The command was called wrongly. */
   usage: 2,
   /** The study has errors. */
   badInput: 3,
@@ -31,7 +30,6 @@ export class CommandError extends Error {
   }
 }
 
-/** The command was called wrongly. */
 export function misuse(problem: string): CommandError {
   return new CommandError(EXIT.usage, problem);
 }

@@ -48,17 +48,10 @@ export function whatNext(result: StudyResult, place: string): string {
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength ?? {};
   // Of a blend that was not tested it would be another's.
-  const noContent =
-    leastCement && chosenCementPct === undefined && testing?.state === "tested"
-      ? [leastCement.message]
-      : [];
-  const found = testing?.state === "tested" && leastCement && chosenCementPct !== undefined;
-  const state = group(say`The mix`, [
-    ...(testing ? [testing.message] : []),
-    ...(found ? [leastCement.message] : []),
-  ]);
+  const least = testing?.state === "tested" && leastCement ? [leastCement.message] : [];
+  const [found, noContent] = chosenCementPct === undefined ? [[], least] : [least, []];
+  const state = group(say`The mix`, [...(testing ? [testing.message] : []), ...found]);
   const proposed = testing?.state === "proposed";
-  const known = knownLines(result);
   // Every card prints the same.
   const cautions = result.mix?.record.doubts ?? [];
   // Why there is none, where it cannot be read from the least cement.
@@ -67,7 +60,7 @@ export function whatNext(result: StudyResult, place: string): string {
   );
   const first = [...noContent, ...noMix, ...cautions];
   return [
-    ...group(say`Known so far`, known),
+    ...group(say`Known so far`, knownLines(result)),
     ...(proposed ? state : []),
     ...group(say`Look at these first`, [...first, ...touchedResults(result, first)]),
     ...group(say`What comes next`, openStages(result)),
@@ -102,22 +95,15 @@ function knownLines({ blend, firstMix, materials, ungraded = [] }: StudyResult):
 }
 
 function thenLines({ config, inputs }: StudyResult, place: string): Text[] {
-  const invented = config.invented
-    ? [
-        say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
-      ]
-    : [];
   const isFolder = inputs.some(({ file }) => file === STUDY_FILE);
+  const next = isFolder
+    ? say`loambook appendix ${place} makes the technical appendix.`
+    : say`loambook new <folder> --sheets ${place} makes a study of it, to which the next sheets are added.`;
+  if (!config.invented) return [next];
   return [
-    ...invented,
-    isFolder
-      ? say`loambook appendix ${place} makes the technical appendix.`
-      : say`loambook new <folder> --sheets ${place} makes a study of it, to which the next sheets are added.`,
+    say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
+    next,
   ];
-}
-
-function warnings(count: number): Text {
-  return say`${count}{0, plural, one { warning} other { warnings}}`;
 }
 
 /** Up to so many warnings that no result takes are told in full. */
@@ -137,35 +123,27 @@ function touchedResults(result: StudyResult, told: readonly Text[]): Text[] {
       severity === "warning" && !said.includes(render(message, config.language)),
   );
   const take = (isTouched: (finding: Finding) => boolean): Text | undefined => {
-    const taken = left.filter(isTouched);
-    left = left.filter((finding) => !taken.includes(finding));
-    return taken.length > 0 ? warnings(taken.length) : undefined;
+    const before = left.length;
+    left = left.filter((finding) => !isTouched(finding));
+    const taken = before - left.length;
+    return taken > 0 ? say`${taken}{0, plural, one { warning} other { warnings}}` : undefined;
   };
   const sentences: Text[] = [];
   const [blocks] = sheetsOf(config.strength.sheet);
-  const inBlocks = take(({ file }) => blocks !== undefined && file === blocks);
+  const inBlocks = take(({ file }) => file === blocks);
   const chosenCementPct = strength?.chosenCementPct;
-  if (inBlocks && chosenCementPct !== undefined) {
+  if (inBlocks) {
     sentences.push(
-      say`${blocks} (${inBlocks}): the least cement, now ${formatFixed(chosenCementPct, 1)} %, rests on it.`,
+      chosenCementPct === undefined
+        ? say`${blocks} (${inBlocks}): the least cement rests on it.`
+        : say`${blocks} (${inBlocks}): the least cement, now ${formatFixed(chosenCementPct, 1)} %, rests on it.`,
     );
-  } else if (inBlocks) {
-    sentences.push(say`${blocks} (${inBlocks}): the least cement rests on it.`);
   }
   const shareOf = (id: string) => blend?.shares.find((share) => share.id === id)?.sharePct ?? 0;
-  const materials = config.materials.map((material) => ({
-    name: material.name,
-    sharePct: shareOf(material.id),
-    files: sheetsOf(
-      material.sieve,
-      material.hydrometer,
-      material.pipette,
-      material.limits,
-      material.jar,
-    ),
-  }));
-  materials.sort((a, b) => b.sharePct - a.sharePct);
-  for (const { name, sharePct, files } of materials) {
+  const materials = [...config.materials].sort((a, b) => shareOf(b.id) - shareOf(a.id));
+  for (const { id, name, sieve, hydrometer, pipette, limits, jar } of materials) {
+    const sharePct = shareOf(id);
+    const files = sheetsOf(sieve, hydrometer, pipette, limits, jar);
     const inSheets = take(({ file }) => files.includes(file));
     if (!inSheets) continue;
     if (!blend) {

@@ -111,29 +111,32 @@ function materialLines(
       : [],
   );
   const comparison = soilGuidance.find((one) => one.id === id)?.comparison;
-  return [
+  const lines: Text[] = [
     shares === "" ? say`${name}` : say`${name}: ${shares} (${fractions.boundaries.name})`,
-    ...(read === "" ? [] : [say`  ${read} mm`]),
-    ...(shape === "" ? [] : [say`  ${shape}`]),
-    ...(limits?.plasticityIndexPct === undefined
-      ? []
-      : [say`  plasticity index ${formatFixed(limits.plasticityIndexPct, 1)} %`]),
-    ...(classes.length === 0 ? [] : [say`  Classes: ${joinTexts(classes, "; ")}`]),
-    ...(comparison ? guidanceLines(comparison) : []),
   ];
+  if (read !== "") lines.push(say`  ${read} mm`);
+  if (shape !== "") lines.push(say`  ${shape}`);
+  lines.push(...plasticityLine(limits));
+  if (classes.length > 0) lines.push(say`  Classes: ${joinTexts(classes, "; ")}`);
+  return comparison ? [...lines, ...guidanceLines(comparison)] : lines;
+}
+
+function plasticityLine(limits: MaterialResult["limits"]): Text[] {
+  const pct = limits?.plasticityIndexPct;
+  return pct === undefined ? [] : [say`  plasticity index ${formatFixed(pct, 1)} %`];
 }
 
 /** Which recommendations a soil meets, by their sources. */
 function guidanceLines({ checks }: GuidanceComparison): Text[] {
-  const sources = (wanted: string) =>
+  const [inside, outside] = ["inside", "outside"].map((wanted) =>
     joinTexts(
       checks.filter(({ verdict }) => verdict === wanted).map(({ entry }) => shortSource(entry)),
-    );
-  const [inside, outside] = [sources("inside"), sources("outside")];
-  return [
-    ...(inside === "" ? [] : [say`  Meets all measured criteria of: ${inside}`]),
-    ...(outside === "" ? [] : [say`  Does not meet: ${outside}`]),
-  ];
+    ),
+  );
+  const lines: Text[] = [];
+  if (inside !== "") lines.push(say`  Meets all measured criteria of: ${inside}`);
+  if (outside !== "") lines.push(say`  Does not meet: ${outside}`);
+  return lines;
 }
 
 /** What is known of a material without a sieve sheet. */
@@ -142,14 +145,11 @@ function roughLines({ name, jar, limits }: UngradedMaterial): Text[] {
     ({ name: layer, lowPct, highPct }) =>
       say`${wordFor(layer)} ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} %`,
   );
-  const { plasticityIndexPct } = limits ?? {};
   return [
     shares
       ? say`${name}, by the jar, of the dry mass: ${joinTexts(shares)}`
       : say`${name}: its grading is not known`,
-    ...(plasticityIndexPct === undefined
-      ? []
-      : [say`  plasticity index ${formatFixed(plasticityIndexPct, 1)} %`]),
+    ...plasticityLine(limits),
   ];
 }
 

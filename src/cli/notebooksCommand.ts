@@ -73,7 +73,6 @@ export async function notebooksCommand(words: readonly string[]): Promise<number
   return 0;
 }
 
-/** Makes a folder, and says what stands in it. */
 async function writeFolder(
   folder: string,
   write: (draft: string) => Promise<readonly string[]>,

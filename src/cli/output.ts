@@ -140,7 +140,6 @@ const CODES = new Set([
   "EROFS",
 ]);
 
-/** Waits for what is written at a place. */
 export async function writtenAt<T>(place: string, writing: Promise<T>): Promise<T> {
   return writing.catch((problem: unknown) => {
     throw outputProblem(place, problem);

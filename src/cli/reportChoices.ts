@@ -13,7 +13,6 @@ import { say, type Text } from "../words/message.js";
 import { languageOf, render } from "../words/render.js";
 import { type Call, misuse } from "./call.js";
 
-/** What a command line may choose about a report. */
 interface ReportChoices {
   /** Absent where the study's own entry, or the default, decides. */
   readonly template?: ReportTemplate;
@@ -24,7 +23,6 @@ interface ReportChoices {
   readonly annexes: string;
 }
 
-/** Options of the commands that make a report. */
 export const REPORT_OPTIONS = {
   texts: ["template", "standard", "annexes"],
   flags: ["attach"],

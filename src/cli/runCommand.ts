@@ -8,7 +8,6 @@ import { parseNumber } from "../quantities/parseQuantity.js";
 import { type Call, CommandError, EXIT, misuse, parseCall } from "./call.js";
 import { newFile, progressLine, writeNewFile } from "./output.js";
 
-/** Options of the commands that run a notebook. */
 export const TIMEOUT_OPTIONS = ["start-seconds", "cell-seconds", "total-seconds"] as const;
 
 const OPTIONS = { texts: ["study", "out", ...TIMEOUT_OPTIONS], lists: ["set"] };

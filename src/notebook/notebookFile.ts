@@ -18,7 +18,6 @@ export interface DisplayOutput {
   readonly metadata: Readonly<Record<string, unknown>>;
 }
 
-/** How a cell failed. */
 export interface ErrorOutput {
   readonly output_type: "error";
   readonly ename: string;
@@ -47,7 +46,6 @@ export interface NotebookFile {
   readonly cells: readonly NotebookCell[];
 }
 
-/** Joins a text that may be stored line by line. */
 export function joinText(text: NotebookText): string {
   return typeof text === "string" ? text : text.join("");
 }

@@ -12,7 +12,6 @@ export interface CellPlace {
   readonly cellPosition: number;
   /** Whether it is the cell that sets the parameters of this run. */
   readonly injected: boolean;
-  /** The cell's code. */
   readonly source: string;
 }
 
@@ -20,7 +19,6 @@ export interface CellPlace {
 export interface CellFailure extends CellPlace {
   /** Line of the cell, from 1; absent where the kernel does not tell and it cannot be found. */
   readonly line?: number;
-  /** That line's text. */
   readonly codeLine?: string;
   readonly kernelMessage: string;
 }

@@ -18,7 +18,6 @@ import { injectParameters } from "./parameters.js";
 import { ALLOWED_TAG, checkTimeouts, limitMet, type RunNotebookOptions } from "./runNotebook.js";
 import { type Send, type Show, showTo } from "./show.js";
 
-/** What `runNotebookHere` needs to know. */
 export interface RunHereOptions extends Omit<RunNotebookOptions, "signal"> {
   /**
    * What a cell gets of a module that it imports.

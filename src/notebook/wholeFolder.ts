@@ -111,12 +111,13 @@ async function swap(
  * files are put back; where it is killed, by the next run into that folder.
  *
  * @param present what `filesAlreadyIn` found there
+ * @returns the paths of the files
  */
 export async function writeFilesWhole(
   outFolder: string,
   contents: Readonly<Record<string, string | Uint8Array>>,
   present: ReadonlySet<string>,
-): Promise<void> {
+): Promise<string[]> {
   const files = Object.keys(contents);
   const isNew = !existsSync(outFolder);
   const folder = placeOf(outFolder);
@@ -133,4 +134,5 @@ export async function writeFilesWhole(
     putBack(work, folder);
     done();
   }
+  return files.map((file) => join(resolve(outFolder), file));
 }

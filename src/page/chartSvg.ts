@@ -95,7 +95,7 @@ export function chartSvg(figure: Figure, options: ChartOptions): string {
   const other = traces.find(({ type = "scatter" }) => type !== "scatter");
   if (other) throw new RangeError(`invalid \`type\` of a trace: ${other.type}; expected scatter`);
   const layout = said.layout as ChartLayout;
-  const legend = layout.showlegend === false ? NO_LEGEND : legendOf(traces, width);
+  const legend = legendOf(layout.showlegend === false ? [] : traces, width);
   const legendPx = legend.rows * legend.rowPx;
   const below = linesOf(layout.xaxis.title?.text ?? "", lettersIn(width - 16));
   const height = options.heightPx + legendPx + (below.length - 1) * FONT_PX;
@@ -105,21 +105,15 @@ export function chartSvg(figure: Figure, options: ChartOptions): string {
     top: 8 + legendPx,
     bottom: height - 33 - below.length * FONT_PX,
   };
-  const x = scaleOf(
-    layout.xaxis,
-    traces,
-    "x",
-    [inside.left, inside.right],
-    isNarrow(width) ? 5 : 9,
-  );
+  const narrow = isNarrow(width);
+  const x = scaleOf(layout.xaxis, traces, "x", [inside.left, inside.right], narrow ? 5 : 9);
   const y = scaleOf(layout.yaxis, traces, "y", [inside.bottom, inside.top], 7);
-  const number = (value: number) => withDecimalSign(plainNumber(value), locale);
-  const place = { x, y, inside, paint, idPrefix };
+  const place = { x, y, inside, paint, idPrefix, narrow };
   const patterns = traces.flatMap((trace, index) =>
     trace.fillpattern?.shape ? [hatch(trace, `${idPrefix}-h${index}`, paint)] : [],
   );
   const parts = [
-    gridOf(x, y, inside, paint, number, width),
+    gridOf(place, locale),
     `<g clip-path="url(#${idPrefix}-plot)">`,
     ...(layout.shapes ?? []).map((shape) => shapeSvg(shape, place)),
     ...traces.map((trace, index) => areaSvg(trace, traces[index - 1], index, place)),
@@ -127,7 +121,7 @@ export function chartSvg(figure: Figure, options: ChartOptions): string {
     ...traces.map((trace) => marksSvg(trace, place)),
     "</g>",
     ...(layout.annotations ?? []).map((note) => noteSvg(note, place)),
-    ...axisTitles(below, layout.yaxis.title?.text ?? "", inside, height, paint),
+    ...axisTitles(below, layout.yaxis.title?.text ?? "", height, place),
     ...legend.keys.map((key) => keySvg(key, legend, place)),
   ];
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="${idPrefix}-t ${idPrefix}-d" font-family="'Source Sans 3','Segoe UI',system-ui,'Helvetica Neue',Arial,sans-serif" font-size="${FONT_PX}" fill="${paint(PALETTE.manganese)}"><title id="${idPrefix}-t">${escapeHtml(said.title)}</title><desc id="${idPrefix}-d">${escapeHtml(said.altText)}</desc><defs><clipPath id="${idPrefix}-plot"><rect x="${inside.left}" y="${inside.top}" width="${inside.right - inside.left}" height="${inside.bottom - inside.top}"/></clipPath>${patterns.join("")}</defs><g aria-hidden="true">${parts.join("")}</g></svg>`;
@@ -138,27 +132,27 @@ function isNarrow(width: number): boolean {
   return width < 480;
 }
 
-interface Inside {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
+interface Tick {
+  readonly value: number;
+  readonly text?: string;
 }
 
 interface Scale {
   /** Pixel of a value. */
   readonly at: (value: number) => number;
   readonly log: boolean;
-  readonly ticks: readonly { readonly value: number; readonly text?: string }[];
+  readonly ticks: readonly Tick[];
   readonly minor: readonly number[];
 }
 
 interface Place {
   readonly x: Scale;
   readonly y: Scale;
-  readonly inside: Inside;
+  /** Of the plot. */
+  readonly inside: Readonly<Record<"left" | "right" | "top" | "bottom", number>>;
   readonly paint: (color: string) => string;
   readonly idPrefix: string;
+  readonly narrow: boolean;
 }
 
 function scaleOf(
@@ -175,17 +169,13 @@ function scaleOf(
   const at = (value: number) => from + ((turn(value) - low) / (high - low)) * (to - from);
   const tickvals = axis.tickvals ?? niceTicks(low, high, most);
   const ticks = tickvals.map((value, index) => ({ value, text: axis.ticktext?.[index] }));
-  return { at, log, ticks: spaced(ticks, at, side), minor: axis.minor?.tickvals ?? [] };
+  const minor = axis.minor?.tickvals ?? [];
+  return { at, log, ticks: side === "x" ? spaced(ticks, at) : ticks, minor };
 }
 
-/** Ticks whose texts do not run into each other. */
-function spaced<T extends { readonly value: number; readonly text?: string }>(
-  ticks: readonly T[],
-  at: (value: number) => number,
-  side: "x" | "y",
-): T[] {
-  if (side === "y") return [...ticks];
-  const kept: T[] = [];
+/** Ticks side by side whose texts do not run into each other. */
+function spaced(ticks: readonly Tick[], at: (value: number) => number): Tick[] {
+  const kept: Tick[] = [];
   let free = Number.NEGATIVE_INFINITY;
   for (const tick of ticks) {
     const half = ((tick.text ?? plainNumber(tick.value)).length * LETTER * FONT_PX) / 2;
@@ -224,48 +214,39 @@ function px(value: number): string {
   return value.toFixed(1);
 }
 
-function gridOf(
-  x: Scale,
-  y: Scale,
-  inside: Inside,
-  paint: (color: string) => string,
-  number: (value: number) => string,
-  width: number,
-): string {
+/** Lines and numbers of the axes. */
+function gridOf({ x, y, inside, paint, narrow }: Place, locale: Locale): string {
   const { left, right, top, bottom } = inside;
-  const down = (at: number, color: string) => `M${px(at)} ${px(top)}V${px(bottom)}|${color}`;
-  const across = (at: number, color: string) => `M${px(left)} ${px(at)}H${px(right)}|${color}`;
-  const lines = [
-    ...x.minor.map((value) => down(x.at(value), GRID.fine)),
-    ...x.ticks.map(({ value }) => down(x.at(value), GRID.line)),
-    ...y.ticks.map(({ value }) => across(y.at(value), GRID.line)),
+  const down = (value: number) => `M${px(x.at(value))} ${px(top)}V${px(bottom)}`;
+  const across = (value: number) => `M${px(left)} ${px(y.at(value))}H${px(right)}`;
+  const path = (lines: readonly string[], color: string) =>
+    `<path d="${lines.join("")}" stroke="${paint(color)}" fill="none"/>`;
+  const marked = [
+    ...x.ticks.map(({ value }) => down(value)),
+    ...y.ticks.map(({ value }) => across(value)),
   ];
-  const ofColor = (color: string) =>
-    `<path d="${lines
-      .filter((line) => line.endsWith(color))
-      .map((line) => line.split("|")[0])
-      .join("")}" stroke="${paint(color)}" fill="none"/>`;
-  const ink = paint(PALETTE.manganese);
-  const small = isNarrow(width) ? FONT_PX - 1 : FONT_PX;
-  const below = x.ticks.map(
-    ({ value, text }) =>
-      `<text x="${px(x.at(value))}" y="${px(bottom + 18)}" text-anchor="middle" font-size="${small}">${escapeHtml(text ?? number(value))}</text>`,
-  );
-  const beside = y.ticks.map(
-    ({ value, text }) =>
-      `<text x="${px(left - 8)}" y="${px(y.at(value) + 4.5)}" text-anchor="end" font-size="${small}">${escapeHtml(text ?? number(value))}</text>`,
-  );
-  return `${ofColor(GRID.fine)}${ofColor(GRID.line)}<path d="M${px(left)} ${px(top)}V${px(bottom)}H${px(right)}" stroke="${ink}" fill="none"/>${below.join("")}${beside.join("")}`;
+  const fontPx = narrow ? FONT_PX - 1 : FONT_PX;
+  const number = ({ value, text }: Tick, at: readonly [number, number], anchor: string) => {
+    const shown = text ?? withDecimalSign(plainNumber(value), locale);
+    return `<text x="${px(at[0])}" y="${px(at[1])}" text-anchor="${anchor}" font-size="${fontPx}">${escapeHtml(shown)}</text>`;
+  };
+  return [
+    path(x.minor.map(down), GRID.fine),
+    path(marked, GRID.line),
+    path([`M${px(left)} ${px(top)}V${px(bottom)}H${px(right)}`], PALETTE.manganese),
+    ...x.ticks.map((tick) => number(tick, [x.at(tick.value), bottom + 18], "middle")),
+    ...y.ticks.map((tick) => number(tick, [left - 8, y.at(tick.value) + 4.5], "end")),
+  ].join("");
 }
 
 /** The titles of the axes: the one below in lines, the upright one beside the plot and never above it. */
 function axisTitles(
   below: readonly string[],
   upright: string,
-  { left, right, top, bottom }: Inside,
   height: number,
-  paint: (color: string) => string,
+  { inside, paint }: Place,
 ): string[] {
+  const { left, right, top, bottom } = inside;
   const color = paint(QUIET.letters);
   // In a low plot the upright title goes on beside the axis below it, in letters that can still be read.
   const roomPx = height - top - 4;
@@ -415,11 +396,9 @@ function spot(value: number, ref: string | undefined, side: "x" | "y", place: Pl
 }
 
 function shapeSvg({ xref, yref, x0, x1, y0, y1, line }: Shape, place: Place): string {
-  const ends = [
-    [spot(x0, xref, "x", place), spot(y0, yref, "y", place)],
-    [spot(x1, xref, "x", place), spot(y1, yref, "y", place)],
-  ];
-  const d = ends.map((end) => end.map(px).join(" ")).join("L");
+  const end = (x: number, y: number) =>
+    `${px(spot(x, xref, "x", place))} ${px(spot(y, yref, "y", place))}`;
+  const d = `${end(x0, y0)}L${end(x1, y1)}`;
   return `<path d="M${d}" stroke="${place.paint(line.color ?? QUIET.faint)}" stroke-width="${line.width ?? 1}" fill="none"${dashes(line.dash)}/>`;
 }
 
@@ -430,7 +409,7 @@ function noteSvg(note: Annotation, place: Place): string {
   // On a logarithmic axis a text's place is given as a power of ten.
   const value = place.x.log && xref !== "paper" ? powerOf(10, note.x) : note.x;
   const { left, right } = place.inside;
-  const most = isNarrow(right + RIGHT_PX) ? FONT_PX - 2 : FONT_PX;
+  const most = place.narrow ? FONT_PX - 2 : FONT_PX;
   const size = Math.min(font.size ?? FONT_PX, most);
   // A text about a place near an end of the axis keeps inside the plot.
   const wide = Math.max(...text.split(BREAK).map(({ length }) => length)) * LETTER * size;
@@ -453,20 +432,11 @@ interface LegendKey {
   readonly row: number;
 }
 
-interface Legend {
-  readonly keys: readonly LegendKey[];
-  readonly rows: number;
-  readonly rowPx: number;
-  readonly fontPx: number;
-}
-
-const NO_LEGEND: Legend = { keys: [], rows: 0, rowPx: 0, fontPx: 0 };
-
 /**
  * The names of the traces side by side as far as the chart is wide; a long one takes several rows, and on a
  * phone all are smaller.
  */
-function legendOf(traces: readonly Trace[], width: number): Legend {
+function legendOf(traces: readonly Trace[], width: number) {
   const [fontPx, rowPx] = isNarrow(width) ? [FONT_PX - 1, 15] : [FONT_PX, 20];
   const keys: LegendKey[] = [];
   let [x, row, rows] = [8, 0, 0];
@@ -485,10 +455,11 @@ function legendOf(traces: readonly Trace[], width: number): Legend {
 
 function keySvg(
   { trace, lines, x, row }: LegendKey,
-  { rowPx, fontPx }: Legend,
+  { rowPx, fontPx }: ReturnType<typeof legendOf>,
   place: Place,
 ): string {
   const y = 6 + (row + 0.5) * rowPx;
+  const onKey = { ...place, x: { ...place.x, at: () => x + 12 }, y: { ...place.y, at: () => y } };
   const { mode = "lines", line = {}, marker = {} } = trace;
   const area =
     trace.fill === "tonexty"
@@ -499,18 +470,11 @@ function keySvg(
       ? `<path d="M${px(x)} ${px(y)}h24" stroke="${place.paint(line.color ?? PALETTE.umber)}" stroke-width="${line.width ?? 2}"${dashes(line.dash)}/>`
       : "";
   const mark = mode.includes("markers")
-    ? marksSvg(
-        { ...trace, error_y: undefined, x: [0], y: [0], marker },
-        { ...place, x: fixedScale(x + 12), y: fixedScale(y) },
-      )
+    ? marksSvg({ ...trace, error_y: undefined, x: [0], y: [0], marker }, onKey)
     : "";
   const words = lines.map(
     (line, index) =>
       `<tspan x="${px(x + KEY_PX)}" y="${px(y + 4.5 + index * rowPx)}">${escapeHtml(line)}</tspan>`,
   );
   return `${area}${stroke}${mark}<text font-size="${fontPx}">${words.join(" ")}</text>`;
-}
-
-function fixedScale(at: number): Scale {
-  return { at: () => at, log: false, ticks: [], minor: [] };
 }

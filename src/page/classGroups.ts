@@ -78,14 +78,11 @@ async function readHanded(file: string, bytes: Uint8Array): Promise<Handed> {
   const { kind, findings: unknown } = recogniseSheet(grid);
   if (kind === undefined) {
     const { groups, findings: told } = readClassSheet(grid);
-    const some = groups.some(({ jar, sieve }) => jar || sieve);
-    const [first, ...others] = groups;
-    if (some)
-      return {
-        groups: [{ ...first, findings: [...told, ...first.findings] }, ...others],
-        findings,
-        invented,
-      };
+    if (groups.some(({ jar, sieve }) => jar || sieve)) {
+      const [first, ...others] = groups;
+      const whole = { ...first, findings: [...told, ...first.findings] };
+      return { groups: [whole, ...others], findings, invented };
+    }
   }
   if (kind !== "jar" && kind !== "sieve") return { findings: [...findings, ...unknown] };
   const { record, findings: told } = SHEET_KINDS[kind].read(grid);
@@ -125,61 +122,36 @@ export function classTables(groups: readonly GroupResult[]): TableBlock[] {
     { label: say`sand`, values: parts.map(({ sandPct }) => sandPct) },
     { label: say`gravel`, values: parts.map(({ gravelPct }) => gravelPct) },
   ];
-  return [
-    ...(jars.length > 0
-      ? [
-          spreadTable(say`Jars: share of the settled height`, jars, jarRows, [
-            say`Heights are not masses: a layer of clay is mostly water. A jar is a first guide and no grading.`,
-          ]),
-        ]
-      : []),
-    ...(curves.length > 0
-      ? [
-          spreadTable(say`Sieves: passing and fractions by dry mass`, curves, [
-            ...sieveRows,
-            ...fractionRows,
-          ]),
-        ]
-      : []),
-  ];
-}
-
-interface SpreadRow {
-  readonly label: Text;
-  readonly values: readonly (number | undefined)[];
+  const tables: TableBlock[] = [];
+  if (jars.length > 0) {
+    const note = say`Heights are not masses: a layer of clay is mostly water. A jar is a first guide and no grading.`;
+    tables.push(spreadTable(say`Jars: share of the settled height`, jars, jarRows, [note]));
+  }
+  if (curves.length > 0) {
+    const rows = [...sieveRows, ...fractionRows];
+    tables.push(spreadTable(say`Sieves: passing and fractions by dry mass`, curves, rows));
+  }
+  return tables;
 }
 
 function spreadTable(
   caption: Text,
   groups: readonly { readonly name: string }[],
-  rows: readonly SpreadRow[],
+  rows: readonly { readonly label: Text; readonly values: readonly (number | undefined)[] }[],
   notes: readonly Text[] = [],
 ): TableBlock {
-  const pct = (value: number | undefined) => fixed(value, 1);
+  const spread = [say`Mean`, say`Standard deviation`, say`Minimum`, say`Maximum`];
+  const headers = [...groups.map(({ name }) => name), ...spread];
   return {
     kind: "table",
     caption,
-    columns: [
-      { header: say`Quantity` },
-      ...[
-        ...groups.map(({ name }) => name),
-        say`Mean`,
-        say`Standard deviation`,
-        say`Minimum`,
-        say`Maximum`,
-      ].map((header) => numberColumn(header, "%")),
-    ],
+    columns: [{ header: say`Quantity` }, ...headers.map((header) => numberColumn(header, "%"))],
     rows: rows.map(({ label, values }) => {
       const known = values.filter((value) => value !== undefined);
-      const some = known.length > 0;
-      return [
-        label,
-        ...values.map(pct),
-        pct(some ? mean(known) : undefined),
-        pct(known.length > 1 ? sampleStandardDeviation(known) : undefined),
-        pct(some ? min(known) : undefined),
-        pct(some ? max(known) : undefined),
-      ];
+      const of = (work: (list: number[]) => number, least = 1) =>
+        known.length < least ? undefined : work(known);
+      const ends = [of(mean), of(sampleStandardDeviation, 2), of(min), of(max)];
+      return [label, ...[...values, ...ends].map((value) => fixed(value, 1))];
     }),
     notes,
   };

@@ -2,7 +2,6 @@ import { shortSource } from "../guidance/entry.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { say, type Text } from "../words/message.js";
 
-/** One entry of `study.yaml` in a form. */
 export interface EntryField {
   /** Where `study.yaml` has it. */
   readonly path: readonly string[];
@@ -13,11 +12,20 @@ export interface EntryField {
   readonly choices?: readonly (readonly [string, Text])[];
 }
 
-/** Entries that belong together and are entered at once. */
 export interface EntryForm {
   readonly id: string;
   readonly title: Text;
   readonly fields: readonly EntryField[];
+}
+
+/** An entry by its path with dots. */
+function entry(
+  path: string,
+  label: Text,
+  example = "",
+  choices?: EntryField["choices"],
+): EntryField {
+  return { path: path.split("."), label, example, choices };
 }
 
 const CRUSHED: EntryField["choices"] = [
@@ -26,107 +34,74 @@ const CRUSHED: EntryField["choices"] = [
   ["soaked", say`soaked`],
 ];
 
-const requirement = (key: string) => ["strength", "requirement", key];
+const SHAPES: EntryField["choices"] = [
+  ["cube", say`cube`],
+  ["prism", say`prism`],
+  ["cylinder", say`cylinder`],
+];
+
+const BOUNDS: EntryField["choices"] = [
+  ["mean", say`of the mean strength`],
+  ["prediction", say`of one further block`],
+  ["tolerance", say`that 95 % of blocks exceed`],
+];
+
+const RECOMMENDATIONS = GUIDANCE_ENTRIES.map(
+  (each) => [each.id, say`${shortSource(each)}: ${each.title}`] as const,
+);
+
+const requirement = "strength.requirement";
 
 /** What a study needs beside its sheets before it gives a mix, in the order in which it is mostly known. */
 export const ENTRY_FORMS: readonly EntryForm[] = [
   {
     id: "entry-guidance",
     title: say`Recommendation to compare with`,
-    fields: [
-      {
-        path: ["guidance"],
-        label: say`Recommendation`,
-        example: "",
-        choices: GUIDANCE_ENTRIES.map(
-          (entry) => [entry.id, say`${shortSource(entry)}: ${entry.title}`] as const,
-        ),
-      },
-    ],
+    fields: [entry("guidance", say`Recommendation`, "", RECOMMENDATIONS)],
   },
   {
     id: "entry-requirement",
     title: say`Required strength`,
     fields: [
-      { path: requirement("strength"), label: say`Strength`, example: "1.5 MPa" },
-      { path: requirement("age"), label: say`Age`, example: "28 d" },
-      {
-        path: requirement("statistic"),
-        label: say`Which bound must reach it`,
-        example: "",
-        choices: [
-          ["mean", say`of the mean strength`],
-          ["prediction", say`of one further block`],
-          ["tolerance", say`that 95 % of blocks exceed`],
-        ],
-      },
-      { path: requirement("confidence"), label: say`Confidence`, example: "95 %" },
-      {
-        path: requirement("crushed"),
-        label: say`State of the blocks when crushed`,
-        example: "",
-        choices: CRUSHED,
-      },
-      { path: requirement("basis"), label: say`Who requires it, and where`, example: "" },
+      entry(`${requirement}.strength`, say`Strength`, "1.5 MPa"),
+      entry(`${requirement}.age`, say`Age`, "28 d"),
+      entry(`${requirement}.statistic`, say`Which bound must reach it`, "", BOUNDS),
+      entry(`${requirement}.confidence`, say`Confidence`, "95 %"),
+      entry(`${requirement}.crushed`, say`State of the blocks when crushed`, "", CRUSHED),
+      entry(`${requirement}.basis`, say`Who requires it, and where`),
     ],
   },
   {
     id: "entry-tested",
     title: say`Blend that was compacted and crushed`,
     fields: [
-      {
-        path: ["tested", "crushed"],
-        label: say`State of the blocks when crushed`,
-        example: "",
-        choices: CRUSHED,
-      },
-      { path: ["tested", "curing"], label: say`Curing`, example: "" },
-      {
-        path: ["tested", "shape"],
-        label: say`Shape of the blocks`,
-        example: "",
-        choices: [
-          ["cube", say`cube`],
-          ["prism", say`prism`],
-          ["cylinder", say`cylinder`],
-        ],
-      },
+      entry("tested.crushed", say`State of the blocks when crushed`, "", CRUSHED),
+      entry("tested.curing", say`Curing`),
+      entry("tested.shape", say`Shape of the blocks`, "", SHAPES),
     ],
   },
   {
     id: "entry-cement",
     title: say`Cement and batch`,
     fields: [
-      { path: ["cement", "name"], label: say`Name of the cement`, example: "" },
-      {
-        path: ["cement", "loose-bulk-density"],
-        label: say`Loose bulk density`,
-        example: "1200 kg/m3",
-      },
-      { path: ["cement", "bag"], label: say`Mass of a bag`, example: "25 kg" },
-      { path: ["cement", "price"], label: say`Price`, example: "4.60 to 5.20 per bag" },
-      {
-        path: ["batch", "dry-mass"],
-        label: say`Dry soil and aggregate of a batch`,
-        example: "120 kg",
-      },
-      { path: ["site", "bucket"], label: say`Bucket, struck level`, example: "10 L" },
+      entry("cement.name", say`Name of the cement`),
+      entry("cement.loose-bulk-density", say`Loose bulk density`, "1200 kg/m3"),
+      entry("cement.bag", say`Mass of a bag`, "25 kg"),
+      entry("cement.price", say`Price`, "4.60 to 5.20 per bag"),
+      entry("batch.dry-mass", say`Dry soil and aggregate of a batch`, "120 kg"),
+      entry("site.bucket", say`Bucket, struck level`, "10 L"),
     ],
   },
   {
     id: "entry-wall",
     title: say`Wall to be built`,
     fields: [
-      { path: ["element", "name"], label: say`Name of the wall`, example: "" },
-      { path: ["element", "length"], label: say`Length`, example: "6.4 m" },
-      { path: ["element", "height"], label: say`Height`, example: "2.7 m" },
-      { path: ["element", "thickness"], label: say`Thickness`, example: "400 mm" },
-      {
-        path: ["element", "compacted-lift"],
-        label: say`Depth of a lift after ramming`,
-        example: "100 mm",
-      },
-      { path: ["element", "waste"], label: say`Waste`, example: "5 %" },
+      entry("element.name", say`Name of the wall`),
+      entry("element.length", say`Length`, "6.4 m"),
+      entry("element.height", say`Height`, "2.7 m"),
+      entry("element.thickness", say`Thickness`, "400 mm"),
+      entry("element.compacted-lift", say`Depth of a lift after ramming`, "100 mm"),
+      entry("element.waste", say`Waste`, "5 %"),
     ],
   },
 ];

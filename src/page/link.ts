@@ -159,25 +159,23 @@ function targetOf(value: unknown): TargetConfig | undefined {
   return kind === "band" && known ? { kind, objective: known } : undefined;
 }
 
-/** Limits with the numbers that each kind may hold. */
-const NUMBERS: Readonly<Record<BlendLimit["kind"], readonly string[]>> = {
-  passing: ["sizeMm", "minPct", "maxPct"],
-  clay: ["minPct", "maxPct", "clayMm", "siltMm"],
-  silt: ["minPct", "maxPct", "clayMm", "siltMm"],
-  fines: ["minPct", "maxPct", "clayMm", "siltMm"],
-  "plasticity-index": ["minPct", "maxPct"],
-  "linear-shrinkage": ["minPct", "maxPct"],
-  "top-size": ["sizeMm"],
-  "site-soil": ["minPct", "maxPct"],
-  cost: ["maxPerT"],
-  carbon: ["maxKgPerT"],
-};
+const PERCENTS = ["minPct", "maxPct"];
+const FRACTION = [...PERCENTS, "clayMm", "siltMm"];
 
-const MUST: Readonly<Partial<Record<BlendLimit["kind"], string>>> = {
-  passing: "sizeMm",
-  "top-size": "sizeMm",
-  cost: "maxPerT",
-  carbon: "maxKgPerT",
+/** Limits with the number that each kind must hold, and those that it may. */
+const NUMBERS: Readonly<
+  Record<BlendLimit["kind"], { readonly must?: string; readonly may?: readonly string[] }>
+> = {
+  passing: { must: "sizeMm", may: PERCENTS },
+  clay: { may: FRACTION },
+  silt: { may: FRACTION },
+  fines: { may: FRACTION },
+  "plasticity-index": { may: PERCENTS },
+  "linear-shrinkage": { may: PERCENTS },
+  "top-size": { must: "sizeMm" },
+  "site-soil": { may: PERCENTS },
+  cost: { must: "maxPerT" },
+  carbon: { must: "maxKgPerT" },
 };
 
 function limitsOf(value: unknown): BlendLimit[] | undefined {
@@ -187,11 +185,10 @@ function limitsOf(value: unknown): BlendLimit[] | undefined {
     const { kind, ...numbers } = (each ?? {}) as Record<string, unknown>;
     if (typeof kind !== "string" || !Object.hasOwn(NUMBERS, kind)) return undefined;
     const known = kind as BlendLimit["kind"];
-    const entries = Object.entries(numbers);
-    const sound = entries.every(
-      ([name, number]) => NUMBERS[known].includes(name) && isNumber(number, 0, 1e6),
+    const { must, may = [] } = NUMBERS[known];
+    const sound = Object.entries(numbers).every(
+      ([name, number]) => (name === must || may.includes(name)) && isNumber(number, 0, 1e6),
     );
-    const must = MUST[known];
     if (!sound || (must !== undefined && numbers[must] === undefined)) return undefined;
     limits.push({ kind: known, ...numbers } as BlendLimit);
   }

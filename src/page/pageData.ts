@@ -12,7 +12,6 @@ export interface PageData {
   readonly files: PackedFiles;
 }
 
-/** The parts of the page. */
 export const VIEW_NAMES = ["mix", "sheets", "class", "keep"] as const;
 export type ViewName = (typeof VIEW_NAMES)[number];
 
@@ -53,17 +52,14 @@ function unpack(text: string): Uint8Array {
   return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 }
 
-/** The files of a study as the page carries them. */
 export function packFiles(files: StudyFiles): PackedFiles {
   return [...files].map(([path, bytes]) => [path, pack(bytes)] as const);
 }
 
-/** The files that a page carries. */
 export function unpackFiles(files: PackedFiles): StudyFiles {
   return new Map(files.map(([path, text]) => [path, unpack(text)] as const));
 }
 
-/** The groups of a class as the browser stores them. */
 export function packGroups(groups: readonly GroupSheets[]): StoredPage["groups"] {
   return groups.map(({ name, sheets }) => ({
     name,
@@ -71,7 +67,6 @@ export function packGroups(groups: readonly GroupSheets[]): StoredPage["groups"]
   }));
 }
 
-/** The groups of a class that the browser stored. */
 export function unpackGroups(groups: StoredPage["groups"]): GroupSheets[] {
   return groups.map(({ name, sheets }) => ({
     name,
@@ -84,7 +79,8 @@ export function storedPage(value: unknown): StoredPage | undefined {
   const { files, link, groups } = (value ?? {}) as Record<string, unknown>;
   const sound =
     pageSession(value) &&
-    isPacked(files) &&
+    Array.isArray(files) &&
+    files.every(isPackedFile) &&
     (link === undefined || typeof link === "string") &&
     Array.isArray(groups) &&
     groups.every(isGroup);
@@ -108,17 +104,10 @@ function isPackedText(value: unknown): value is string {
   return typeof value === "string" && /^[A-Za-z0-9+/]*={0,2}$/.test(value);
 }
 
-function isPacked(files: unknown): files is PackedFiles {
-  return (
-    Array.isArray(files) &&
-    files.every(
-      (each) =>
-        Array.isArray(each) &&
-        each.length === 2 &&
-        typeof each[0] === "string" &&
-        isPackedText(each[1]),
-    )
-  );
+/** A name with packed bytes, and nothing else. */
+function isPackedFile(value: unknown): boolean {
+  if (!Array.isArray(value) || value.length !== 2) return false;
+  return typeof value[0] === "string" && isPackedText(value[1]);
 }
 
 function isGroup(value: unknown): boolean {
@@ -126,6 +115,6 @@ function isGroup(value: unknown): boolean {
   if (typeof name !== "string" || !Array.isArray(sheets)) return false;
   return sheets.every((sheet) => {
     const { file, bytes } = (sheet ?? {}) as Record<string, unknown>;
-    return typeof file === "string" && isPackedText(bytes);
+    return isPackedFile([file, bytes]);
   });
 }

@@ -15,7 +15,6 @@ export const DARK: Readonly<Record<string, string>> = {
   [GRID.fine]: "#2b241e",
 };
 
-/** Name of the property that holds a figure's colour. */
 function propertyOf(color: string): string {
   return `--c${color.slice(1)}`;
 }
@@ -25,54 +24,33 @@ export function pagePaint(color: string): string {
   return Object.hasOwn(DARK, color) ? `var(${propertyOf(color)})` : color;
 }
 
-/** Ground and letters of the page itself. */
-const GROUND = {
-  light: {
-    paper: "#faf7f2",
-    card: "#fffdfa",
-    ink: "#231e19",
-    soft: "#655c52",
-    line: "#d9cfc1",
-    edge: "#8a7a69",
-    accent: "#5b3a1e",
-    "on-accent": "#fffdfa",
-    wash: "#f1e9de",
-    warn: "#8a3b12",
-    "warn-wash": "#fbeee4",
-    good: "#3d5f40",
-  },
-  dark: {
-    paper: "#191512",
-    card: "#221c17",
-    ink: "#ece4d9",
-    soft: "#b9ac9b",
-    line: "#453a30",
-    edge: "#93836f",
-    accent: "#e0b489",
-    "on-accent": "#201812",
-    wash: "#2e261f",
-    warn: "#f0a678",
-    "warn-wash": "#35231a",
-    good: "#9cc7a0",
-  },
+/** Ground and letters of the page itself, in the light and in the dark. */
+export const GROUND = {
+  paper: ["#faf7f2", "#191512"],
+  card: ["#fffdfa", "#221c17"],
+  ink: ["#231e19", "#ece4d9"],
+  soft: ["#655c52", "#b9ac9b"],
+  line: ["#d9cfc1", "#453a30"],
+  edge: ["#8a7a69", "#93836f"],
+  accent: ["#5b3a1e", "#e0b489"],
+  "on-accent": ["#fffdfa", "#201812"],
+  wash: ["#f1e9de", "#2e261f"],
+  warn: ["#8a3b12", "#f0a678"],
+  "warn-wash": ["#fbeee4", "#35231a"],
+  good: ["#3d5f40", "#9cc7a0"],
 } as const;
 
-/** The page's colours by light and dark, for the test of their contrasts. */
-export const PAGE_GROUND = GROUND;
-
-function properties(side: "light" | "dark"): string {
-  const own = Object.entries(GROUND[side]).map(([name, color]) => `--${name}:${color}`);
-  const drawn = Object.entries(DARK).map(
-    ([light, dark]) => `${propertyOf(light)}:${side === "light" ? light : dark}`,
-  );
+function properties(side: 0 | 1): string {
+  const own = Object.entries(GROUND).map(([name, colors]) => `--${name}:${colors[side]}`);
+  const drawn = Object.entries(DARK).map((colors) => `${propertyOf(colors[0])}:${colors[side]}`);
   return [...own, ...drawn].join(";");
 }
 
 /** Style of the mix page: a bench of cards, one measure of touch (44 px), wide things in their own box. */
 export const pageStyle = `
-:root{color-scheme:light;${properties("light")};--sans:"Source Sans 3","Segoe UI",system-ui,"Helvetica Neue",Arial,sans-serif}
-@media screen{:root[data-light=dark]{color-scheme:dark;${properties("dark")}}}
-@media screen and (prefers-color-scheme:dark){:root:not([data-light=light]){color-scheme:dark;${properties("dark")}}}
+:root{color-scheme:light;${properties(0)};--sans:"Source Sans 3","Segoe UI",system-ui,"Helvetica Neue",Arial,sans-serif}
+@media screen{:root[data-light=dark]{color-scheme:dark;${properties(1)}}}
+@media screen and (prefers-color-scheme:dark){:root:not([data-light=light]){color-scheme:dark;${properties(1)}}}
 *{box-sizing:border-box}
 [hidden]{display:none!important}
 html{font-size:16px;-webkit-text-size-adjust:100%;scroll-padding-top:1rem}

@@ -2,7 +2,7 @@ import { checkBlend } from "../blend/check.js";
 import type { BlendConflict } from "../blend/description.js";
 import { designBlend } from "../blend/design.js";
 import { practicalParts } from "../blend/parts.js";
-import { type Finding, hasErrors } from "../findings/finding.js";
+import { hasErrors } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { BenchMix } from "./bench.js";
@@ -46,7 +46,10 @@ export function solveBench(open: OpenStudy, mix: BenchMix, wish: Wish): Solved {
   }
   const input = { ...base, materials };
   const findings = checkBlend(input);
-  if (hasErrors(findings)) return { messages: errorsOf(findings) };
+  if (hasErrors(findings)) {
+    const errors = findings.filter(({ severity }) => severity === "error");
+    return { messages: errors.map(({ message }) => message) };
+  }
   const design = designBlend(input);
   if (design.status !== "ok") {
     return { messages: [design.message, ...conflictWords(design.conflict)] };
@@ -91,12 +94,6 @@ function foundWords({ materials }: OpenStudy["result"], sharesPct: readonly numb
   return say`Found: ${joinTexts(named)}.`;
 }
 
-function errorsOf(findings: readonly Finding[]): Text[] {
-  return findings.filter(({ severity }) => severity === "error").map(({ message }) => message);
-}
-
 function conflictWords(conflict: BlendConflict | null): Text[] {
-  if (!conflict || conflict.together.length === 0) return [];
-  const [first, ...rest] = conflict.together;
-  return [first, ...rest].map((limit) => say`Conflicting limit: ${limit}.`);
+  return (conflict?.together ?? []).map((limit) => say`Conflicting limit: ${limit}.`);
 }

@@ -30,8 +30,18 @@ function entriesOf(files: StudyFiles): Document {
   return parseDocument(`format: ${STUDY_FORMAT}\nmaterials: []\n`);
 }
 
+export function withEntriesText(files: StudyFiles, text: string): StudyFiles {
+  return new Map([...files, [STUDY_FILE, utf8.encode(text)]]);
+}
+
 function withEntries(files: StudyFiles, entries: Document): StudyFiles {
-  return new Map([...files, [STUDY_FILE, utf8.encode(entries.toString({ lineWidth: 0 }))]]);
+  return withEntriesText(files, entries.toString({ lineWidth: 0 }));
+}
+
+function changed(files: StudyFiles, change: (entries: Document) => void): StudyFiles {
+  const entries = entriesOf(files);
+  change(entries);
+  return withEntries(files, entries);
 }
 
 /** Writes an entry; what stands on the way to it and holds none, such as a key without a value, is replaced. */
@@ -43,9 +53,17 @@ function put(entries: Document, path: readonly (string | number)[], value: unkno
   entries.setIn(path, value);
 }
 
-/** Takes an entry away, where it is there. */
 function drop(entries: Document, path: readonly (string | number)[]): void {
   if (entries.hasIn(path)) entries.deleteIn(path);
+}
+
+function putOrDrop(
+  entries: Document,
+  path: readonly (string | number)[],
+  value: string | undefined,
+): void {
+  if (value === undefined) drop(entries, path);
+  else put(entries, path, value);
 }
 
 /** A material as far as the page edits it. */
@@ -188,14 +206,13 @@ export function editMaterial(
   id: string,
   change: Readonly<Record<string, string>>,
 ): StudyFiles {
-  const entries = entriesOf(files);
   const index = listedMaterials(files).findIndex((material) => material.id === id);
   if (index < 0) return files;
-  for (const [key, value] of Object.entries(change)) {
-    if (value.trim() === "") drop(entries, ["materials", index, key]);
-    else put(entries, ["materials", index, key], value);
-  }
-  return withEntries(files, entries);
+  return changed(files, (entries) => {
+    for (const [key, value] of Object.entries(change)) {
+      putOrDrop(entries, ["materials", index, key], value.trim() === "" ? undefined : value);
+    }
+  });
 }
 
 /** What stands at an entry of `study.yaml`, as it is written; empty where nothing does. */
@@ -215,19 +232,16 @@ export function withWritten(
   files: StudyFiles,
   written: readonly { readonly path: readonly string[]; readonly value: string }[],
 ): StudyFiles {
-  const entries = entriesOf(files);
-  for (const { path, value } of written) {
-    if (value.trim() !== "") put(entries, path, value.trim());
-    else drop(entries, path);
-  }
-  // A group that nothing is left of is none.
-  for (const { path } of written) {
-    const group = entries.getIn(path.slice(0, -1));
-    if (path.length > 1 && isMap(group) && group.items.length === 0) {
-      drop(entries, path.slice(0, -1));
+  return changed(files, (entries) => {
+    for (const { path, value } of written) putOrDrop(entries, path, value.trim() || undefined);
+    // A group that nothing is left of is none.
+    for (const { path } of written) {
+      const group = entries.getIn(path.slice(0, -1));
+      if (path.length > 1 && isMap(group) && group.items.length === 0) {
+        drop(entries, path.slice(0, -1));
+      }
     }
-  }
-  return withEntries(files, entries);
+  });
 }
 
 /** A study whose compaction and block sheets are of a blend with these shares. */
@@ -235,29 +249,20 @@ export function withTestedShares(
   files: StudyFiles,
   sharesPct: Readonly<Record<string, number>>,
 ): StudyFiles {
-  const entries = entriesOf(files);
   const shares = Object.entries(sharesPct).map(([id, pct]) => [id, `${pct} %`]);
-  put(entries, ["tested", "shares"], entries.createNode(Object.fromEntries(shares)));
-  return withEntries(files, entries);
+  return changed(files, (entries) =>
+    put(entries, ["tested", "shares"], entries.createNode(Object.fromEntries(shares))),
+  );
 }
 
-/** `study.yaml` as it stands. */
 export function entriesText(files: StudyFiles): string {
   return entriesOf(files).toString({ lineWidth: 0 });
 }
 
-/** A study with another `study.yaml`. */
-export function withEntriesText(files: StudyFiles, text: string): StudyFiles {
-  return new Map([...files, [STUDY_FILE, utf8.encode(text)]]);
-}
-
-/** A study without a material and its sheets. */
 export function dropMaterial(files: StudyFiles, id: string): StudyFiles {
-  const entries = entriesOf(files);
   const index = listedMaterials(files).findIndex((material) => material.id === id);
   if (index < 0) return files;
-  drop(entries, ["materials", index]);
-  return withEntries(files, entries);
+  return changed(files, (entries) => drop(entries, ["materials", index]));
 }
 
 /**
@@ -295,24 +300,24 @@ export function withMix(
     const aim = { exponent: range(exponent, ""), "top-size": range(topSizeMm, "mm") };
     entries.set("target", entries.createNode(aim));
   }
-  for (const kind of [
-    "fines",
-    "clay",
-    "silt",
-    "plasticity-index",
-    "linear-shrinkage",
-    "site-soil",
-  ] as const) {
+  for (const kind of WRITTEN_LIMITS) {
     const limit = limits.find((each) => each.kind === kind);
     const { minPct, maxPct } = (limit ?? {}) as { minPct?: number; maxPct?: number };
-    if (minPct === undefined && maxPct === undefined) {
-      drop(entries, ["limits", kind]);
-      continue;
+    const [min, max] = [minPct, maxPct].map((end) => (end === undefined ? undefined : pct(end)));
+    if (min === undefined && max === undefined) drop(entries, ["limits", kind]);
+    else {
+      putOrDrop(entries, ["limits", kind, "min"], min);
+      putOrDrop(entries, ["limits", kind, "max"], max);
     }
-    if (minPct === undefined) drop(entries, ["limits", kind, "min"]);
-    else put(entries, ["limits", kind, "min"], pct(minPct));
-    if (maxPct === undefined) drop(entries, ["limits", kind, "max"]);
-    else put(entries, ["limits", kind, "max"], pct(maxPct));
   }
   return withEntries(files, entries);
 }
+
+const WRITTEN_LIMITS = [
+  "fines",
+  "clay",
+  "silt",
+  "plasticity-index",
+  "linear-shrinkage",
+  "site-soil",
+] as const;

@@ -210,7 +210,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     curves,
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
-    strength: inUnits(strengthOf(open, config, { trial, trials, sharesPct }), config.units),
+    strength: inUnits(strengthOf(open, config, sharesPct, trials, trial), config.units),
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
@@ -290,39 +290,28 @@ function estimatesOf(
 function strengthOf(
   { findings }: OpenStudy,
   config: TargetedConfig,
-  {
-    trial,
-    trials,
-    sharesPct,
-  }: {
-    readonly trial: TrialStudy | undefined;
-    readonly trials: readonly TrialStudy[];
-    readonly sharesPct: readonly number[];
-  },
+  sharesPct: readonly number[],
+  trials: readonly TrialStudy[],
+  trial: TrialStudy | undefined,
 ): BenchStrength {
   const { requirement } = config.strength;
   const cementPct = config.specified?.cementPct;
+  const nothing = (...reasons: readonly Text[]) => ({ reasons });
   if (trials.every(({ strength }) => !strength)) {
-    return {
-      reasons: [say`No blocks have been crushed yet, so the strength is not known.`],
-    };
+    return nothing(say`No blocks have been crushed yet, so the strength is not known.`);
   }
-  if (!trial?.strength) {
-    return { reasons: testedBlendFindings(trials).map(({ message }) => message) };
-  }
-  if (cementPct === undefined) return { reasons: [say`No cement content is chosen.`] };
+  if (!trial?.strength) return nothing(...testedBlendFindings(trials).map(messageOf));
+  if (cementPct === undefined) return nothing(say`No cement content is chosen.`);
   const untested = moistureFindings(config, sharesPct, trial.strength, trial.compaction);
-  if (untested.length > 0) return { reasons: untested.map(({ message }) => message) };
+  if (untested.length > 0) return nothing(...untested.map(messageOf));
   const { fit } = trial.strength;
   const confidence = requirement?.confidence ?? 0.95;
   const [band] = strengthBands(fit, { confidence, cementPct: [cementPct] });
   if (band.extrapolated) {
     const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
-    return {
-      reasons: [
-        say`No blocks were made with ${formatPlain(cementPct, 3)} % cement: ${formatPlain(first, 3)} to ${formatPlain(last, 3)} % were tested, and nothing is read off the curve beyond them.`,
-      ],
-    };
+    return nothing(
+      say`No blocks were made with ${formatPlain(cementPct, 3)} % cement: ${formatPlain(first, 3)} to ${formatPlain(last, 3)} % were tested, and nothing is read off the curve beyond them.`,
+    );
   }
   if (!requirement) return { band, confidence, reasons: [] };
   const boundMpa = band.lowerBoundMpa[requirement.statistic];
@@ -337,6 +326,8 @@ function strengthOf(
     reasons: otherwise === undefined ? [] : [otherwise],
   };
 }
+
+const messageOf = ({ message }: Finding) => message;
 
 /** The recipe of the mix on the bench with all that follows from it. */
 export interface TunedMix {

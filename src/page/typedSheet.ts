@@ -5,17 +5,23 @@ import { JAR_TIMES_MIN } from "../workshop/classSheet.js";
 /** Kinds of sheets that can be typed on the page. */
 export type TypedKind = "sieve" | "jar" | "hydrometer";
 
+/** A line or a column, with its header as a sheet has it and what is usual there. */
+interface TypedLine {
+  readonly header: string;
+  readonly label: Text;
+  readonly usual: string;
+}
+
+function line(header: string, label: Text, usual = ""): TypedLine {
+  return { header, label, usual };
+}
+
 /** The form of a sheet that is typed: lines above a table, and its columns. */
 export interface TypedForm {
   readonly kind: TypedKind;
   readonly title: Text;
-  /** Header of each line as a sheet has it, with what is usual there. */
-  readonly lines: readonly {
-    readonly header: string;
-    readonly usual: string;
-    readonly label: Text;
-  }[];
-  readonly columns: readonly { readonly header: string; readonly label: Text }[];
+  readonly lines: readonly TypedLine[];
+  readonly columns: readonly TypedLine[];
   /** What stands in the table before anybody types. */
   readonly rows: readonly (readonly string[])[];
 }
@@ -26,35 +32,24 @@ export const TYPED_FORMS: readonly TypedForm[] = [
     kind: "sieve",
     title: say`Sieve analysis`,
     lines: [
-      { header: "dry mass (g)", usual: "", label: say`Dry mass of the sample, g` },
-      {
-        header: "dry mass after washing (g)",
-        usual: "",
-        label: say`Dry mass after washing, g (empty if not washed)`,
-      },
+      line("dry mass (g)", say`Dry mass of the sample, g`),
+      line("dry mass after washing (g)", say`Dry mass after washing, g (empty if not washed)`),
     ],
-    columns: [
-      { header: "sieve (mm)", label: say`Sieve, mm or No.` },
-      { header: "retained (g)", label: say`Retained, g` },
-    ],
+    columns: [line("sieve (mm)", say`Sieve, mm or No.`), line("retained (g)", say`Retained, g`)],
     rows: ["16", "8", "4", "2", "0.5", "0.25", "0.063", "pan"].map((sieve) => [sieve, ""]),
   },
   {
     kind: "jar",
     title: say`Jar test`,
     lines: [
-      { header: "water depth (mm)", usual: "200", label: say`Depth of the water, mm` },
-      { header: "temperature (C)", usual: "20", label: say`Temperature, °C` },
-      {
-        header: "passed sieve (mm)",
-        usual: "",
-        label: say`Sieve that the soil had passed, mm (empty if none)`,
-      },
+      line("water depth (mm)", say`Depth of the water, mm`, "200"),
+      line("temperature (C)", say`Temperature, °C`, "20"),
+      line("passed sieve (mm)", say`Sieve that the soil had passed, mm (empty if none)`),
     ],
     columns: [
-      { header: "layer", label: say`Layer` },
-      { header: "time (min)", label: say`Time, min` },
-      { header: "top (mm)", label: say`Top above the bottom, mm` },
+      line("layer", say`Layer`),
+      line("time (min)", say`Time, min`),
+      line("top (mm)", say`Top above the bottom, mm`),
     ],
     rows: [
       ["sand and gravel", String(JAR_TIMES_MIN.sand), ""],
@@ -66,16 +61,16 @@ export const TYPED_FORMS: readonly TypedForm[] = [
     kind: "hydrometer",
     title: say`Hydrometer test`,
     lines: [
-      { header: "hydrometer", usual: "152H", label: say`Hydrometer (152H, 151H or BS)` },
-      { header: "dry mass (g)", usual: "50", label: say`Dry mass in the cylinder, g` },
-      { header: "separating sieve (mm)", usual: "2", label: say`Separating sieve, mm` },
-      { header: "meniscus correction", usual: "0.5", label: say`Meniscus correction` },
+      line("hydrometer", say`Hydrometer (152H, 151H or BS)`, "152H"),
+      line("dry mass (g)", say`Dry mass in the cylinder, g`, "50"),
+      line("separating sieve (mm)", say`Separating sieve, mm`, "2"),
+      line("meniscus correction", say`Meniscus correction`, "0.5"),
     ],
     columns: [
-      { header: "time (min)", label: say`Time, min` },
-      { header: "reading", label: say`Reading` },
-      { header: "control", label: say`Control` },
-      { header: "temperature (C)", label: say`Temperature, °C` },
+      line("time (min)", say`Time, min`),
+      line("reading", say`Reading`),
+      line("control", say`Control`),
+      line("temperature (C)", say`Temperature, °C`),
     ],
     rows: ["1", "2", "4", "8", "15", "30", "60", "240", "1440"].map((time) => [time, "", "", "20"]),
   },

@@ -48,7 +48,6 @@ export type BlockNode = ReportBlock & Placed;
 /** Source of a code cell; `cell` counts code cells from 1. */
 export interface CodeNode {
   readonly kind: "code";
-  readonly language: string;
   readonly text: string;
   readonly cell: number;
 }

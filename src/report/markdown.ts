@@ -9,7 +9,6 @@ import { type DocumentNode, type Inline, plainText } from "./document.js";
 
 type Definitions = ReadonlyMap<string, string>;
 
-/** What is needed of the whole cell while reading one of its blocks. */
 interface Cell {
   readonly source: string;
   readonly known: Definitions;

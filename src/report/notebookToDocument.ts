@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { asNotebook, joinText, type NotebookCell, tagsOf } from "../notebook/notebookFile.js";
 import { INJECTED_TAG } from "../notebook/parameters.js";
-import { type Locale, languageOf } from "../words/render.js";
+import { languageOf } from "../words/render.js";
 import { outputToNodes } from "./cellOutput.js";
 import { type CodeNode, type DocumentNode, plainText, type ReportDocument } from "./document.js";
 import { markdownToNodes, smartQuotes } from "./markdown.js";
@@ -48,20 +48,13 @@ export function notebookToDocument(
   meta: ReportMeta,
   file: string = DEFAULT_FILE,
 ): ReportDocument {
-  const { cells, metadata } = asNotebook(notebook);
+  const { cells } = asNotebook(notebook);
   const handout = meta.layout === "handout";
   const shown = cells.filter((cell) => !tagsOf(cell).includes("notebook-only"));
   let cellNumber = 0;
   const read = shown.map((cell) => {
     if (cell.cell_type === "code") cellNumber += 1;
-    return cellNodes(cell, {
-      file,
-      cellNumber,
-      handout,
-      metadata,
-      code: meta.code === true,
-      locale: meta.language,
-    });
+    return cellNodes(cell, cellNumber, meta, file);
   });
   const nodes = read.flatMap((cell) => cell.nodes);
   const annex = read.flatMap(({ code }) => code ?? []);
@@ -87,34 +80,27 @@ interface CellNodes {
   readonly findings: readonly Finding[];
 }
 
-/** What has to be known of the notebook while reading one of its cells. */
-interface CellContext {
-  readonly file: string;
-  /** Of the code cells so far. */
-  readonly cellNumber: number;
-  readonly handout: boolean;
-  /** Whether the report holds the cells' code. */
-  readonly code: boolean;
-  readonly metadata: Readonly<Record<string, unknown>>;
-  readonly locale: Locale;
-}
-
-function cellNodes(cell: NotebookCell, context: CellContext): CellNodes {
+/** @param cellNumber of the code cells so far */
+function cellNodes(
+  cell: NotebookCell,
+  cellNumber: number,
+  { layout, language, code: shown = false }: ReportMeta,
+  file: string,
+): CellNodes {
   const tags = tagsOf(cell);
-  const lines = context.handout ? exerciseLines(tags) : 0;
+  const lines = layout === "handout" ? exerciseLines(tags) : 0;
   const toWriteOn: DocumentNode[] = lines > 0 ? [{ kind: "writingLines", lines }] : [];
   const source = joinText(cell.source);
   if (cell.cell_type === "markdown") {
-    const prose = smartQuotes(markdownToNodes(source), languageOf(context.locale));
+    const prose = smartQuotes(markdownToNodes(source), languageOf(language));
     return { nodes: [...keyedSection(prose, tags), ...toWriteOn], findings: [] };
   }
   if (cell.cell_type !== "code") return { nodes: [], findings: [] };
-  const { file, cellNumber, metadata } = context;
   const text = source.trimEnd();
   const code: CodeNode | undefined =
-    text === "" || !context.code || PARAMETER_TAGS.some((tag) => tags.includes(tag))
+    text === "" || !shown || PARAMETER_TAGS.some((tag) => tags.includes(tag))
       ? undefined
-      : { kind: "code", language: codeLanguageOf(metadata), text, cell: cellNumber };
+      : { kind: "code", text, cell: cellNumber };
   const outputs = (cell.outputs ?? []).map((output, at) =>
     outputToNodes(output, { file, cell: cellNumber, output: at + 1 }),
   );
@@ -127,12 +113,6 @@ function cellNodes(cell: NotebookCell, context: CellContext): CellNodes {
     code,
     findings: outputs.flatMap(({ findings }) => findings),
   };
-}
-
-/** What the cells are written in, for whoever colours the code. */
-function codeLanguageOf({ language_info }: Readonly<Record<string, unknown>>): string {
-  const { name } = (language_info ?? {}) as { readonly name?: unknown };
-  return typeof name === "string" ? name : "typescript";
 }
 
 /**

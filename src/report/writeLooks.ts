@@ -1,7 +1,5 @@
-import { join, resolve } from "node:path";
 import { photographsFigure } from "../figures/photographs.js";
 import { renderSvg } from "../figures/svg/renderSvg.js";
-import type { Finding } from "../findings/finding.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { compareTrials } from "../strength/trials.js";
 import type { Photograph } from "../study/photographs.js";
@@ -14,7 +12,7 @@ import type { FigureNode, ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { renderPdf } from "./pdf/renderPdf.js";
 import { numberNodes } from "./sections.js";
-import { siteDocument } from "./writeSite.js";
+import { siteDocument, type WrittenSite } from "./writeSite.js";
 
 /**
  * Writes what was seen on the trial blocks of a study as HTML and PDF: what was noted side by side, how far
@@ -27,7 +25,7 @@ export async function writeLooks(
   result: StudyResult,
   photographs: readonly Photograph[],
   options: { readonly outFolder: string; readonly replace?: boolean },
-): Promise<{ readonly paths: readonly string[]; readonly findings: readonly Finding[] }> {
+): Promise<WrittenSite> {
   const present = await filesAlreadyIn(options.outFolder, options.replace);
   const looks = result.trials.flatMap((trial) => trial.looks ?? []);
   const differences = compareTrials(looks);
@@ -51,9 +49,7 @@ export async function writeLooks(
   };
   const { pdf, findings } = await renderPdf(document);
   const files = { "trial-blocks.html": renderHtml(document), "trial-blocks.pdf": pdf };
-  const folder = resolve(options.outFolder);
-  await writeFilesWhole(folder, files, present);
-  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
+  return { paths: await writeFilesWhole(options.outFolder, files, present), findings };
 }
 
 async function photographsNode(

@@ -1,4 +1,3 @@
-import { join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import type { PdfAttachment } from "./attachments.js";
@@ -45,25 +44,13 @@ export interface WrittenReport {
  * is no day of the calendar; TypeError when the notebook is none
  */
 export async function writeReport(options: WriteReportOptions): Promise<WrittenReport> {
-  const outFolder = resolve(options.outFolder);
+  const { outFolder, replace, name = "report", companions, standard, attachments } = options;
   // before anything is rendered: a refusal must not cost a minute
-  const present = await filesAlreadyIn(options.outFolder, options.replace);
-  const name = options.name ?? "report";
+  const present = await filesAlreadyIn(outFolder, replace);
   const document = notebookToDocument(options.notebook, options.meta);
   const html = renderHtml(document);
-  const { pdf, findings } = await renderPdf(document, {
-    standard: options.standard,
-    attachments: options.attachments,
-  });
-  const contents: Readonly<Record<string, string | Uint8Array>> = {
-    ...options.companions,
-    [`${name}.html`]: html,
-    [`${name}.pdf`]: pdf,
-  };
-  await writeFilesWhole(outFolder, contents, present);
-  return {
-    htmlPath: join(outFolder, `${name}.html`),
-    pdfPath: join(outFolder, `${name}.pdf`),
-    findings: [...document.findings, ...findings],
-  };
+  const { pdf, findings } = await renderPdf(document, { standard, attachments });
+  const contents = { [`${name}.html`]: html, [`${name}.pdf`]: pdf, ...companions };
+  const [htmlPath, pdfPath] = await writeFilesWhole(outFolder, contents, present);
+  return { htmlPath, pdfPath, findings: [...document.findings, ...findings] };
 }

@@ -1,4 +1,3 @@
-import { join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { studyTitle } from "../study/study.js";
@@ -48,7 +47,6 @@ export async function writeSite(
   },
 ): Promise<WrittenSite> {
   const { outFolder, replace, fieldTests = false, orderList = false, card, ...site } = options;
-  const folder = resolve(outFolder);
   const present = await filesAlreadyIn(outFolder, replace);
   const wall = [
     ...siteSheets(result, site),
@@ -61,25 +59,14 @@ export async function writeSite(
     ...(fieldTests ? [siteFieldTests(undefined, result.config.units)] : []),
   ];
   const { files, findings } = await renderSite(sheets, result);
-  await writeFilesWhole(folder, files, present);
-  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
+  return { paths: await writeFilesWhole(outFolder, files, present), findings };
 }
 
-/** The sheets' files, by name. */
-interface RenderedSite {
-  readonly files: Readonly<Record<string, string | Uint8Array>>;
-  readonly findings: readonly Finding[];
-}
-
-/** What a sheet says of its study. */
 type SheetStudy = Pick<StudyResult, "config" | "madeWith"> &
   Partial<Pick<StudyResult, "testing" | "mix">>;
 
-/** Renders each sheet as one HTML and one PDF file; the same sheets give the same bytes. */
-export async function renderSite(
-  sheets: readonly SiteSheet[],
-  result: SheetStudy,
-): Promise<RenderedSite> {
+/** Renders each sheet as one HTML and one PDF file, by their names; the same sheets give the same bytes. */
+export async function renderSite(sheets: readonly SiteSheet[], result: SheetStudy) {
   const files: Record<string, string | Uint8Array> = {};
   const findings: Finding[] = [];
   for (const sheet of sheets) {

@@ -7,7 +7,7 @@ import { gradingChart } from "../../src/figures/grading/gradingChart.js";
 import { PALETTE } from "../../src/figures/style.js";
 import { chartSvg } from "../../src/page/chartSvg.js";
 import { pageHtml } from "../../src/page/pageHtml.js";
-import { DARK, PAGE_GROUND, pageStyle } from "../../src/page/pageStyle.js";
+import { DARK, GROUND, pageStyle } from "../../src/page/pageStyle.js";
 
 const HOSTILE = `</script><script>alert(1)</script><img src=x onerror="alert(2)">`;
 
@@ -46,23 +46,23 @@ describe("the file of the page", () => {
 describe("the colours of the page", () => {
   it("keep 3 : 1 for lines of figures in the dark", () => {
     for (const name of Object.values(PALETTE)) {
-      expect(wcagContrast(DARK[name], PAGE_GROUND.dark.card), name).toBeGreaterThanOrEqual(3);
+      expect(wcagContrast(DARK[name], GROUND.card[1]), name).toBeGreaterThanOrEqual(3);
     }
   });
 
   it("keep 4.5 : 1 for letters and 3 : 1 for borders, by light and dark", () => {
-    for (const side of ["light", "dark"] as const) {
-      const ground = PAGE_GROUND[side];
+    for (const side of [0, 1] as const) {
+      const ground = (name: keyof typeof GROUND) => GROUND[name][side];
       for (const letters of ["ink", "soft", "accent", "warn", "good"] as const) {
         for (const behind of ["paper", "card", "wash", "warn-wash"] as const) {
           expect(
-            wcagContrast(ground[letters], ground[behind]),
+            wcagContrast(ground(letters), ground(behind)),
             `${side} ${letters} on ${behind}`,
           ).toBeGreaterThanOrEqual(4.5);
         }
       }
-      expect(wcagContrast(ground["on-accent"], ground.accent)).toBeGreaterThanOrEqual(4.5);
-      expect(wcagContrast(ground.edge, ground.card)).toBeGreaterThanOrEqual(3);
+      expect(wcagContrast(ground("on-accent"), ground("accent"))).toBeGreaterThanOrEqual(4.5);
+      expect(wcagContrast(ground("edge"), ground("card"))).toBeGreaterThanOrEqual(3);
     }
   });
 });

@@ -80,7 +80,6 @@ const INTERRUPTED: CellError = {
   traceback: ["Interrupted: the cell was stopped before its end"],
 };
 
-/** Whether an error is what Node.js, or tslab, makes of an interrupt. */
 function isInterrupt({ message, code }: NodeJS.ErrnoException): boolean {
   return code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously";
 }

@@ -14,7 +14,6 @@ export interface Connection {
   /** Holds the connection file and the sockets, nothing else. */
   readonly folder: string;
   readonly address: (channel: Channel) => string;
-  /** Deletes the connection file and its folder. */
   readonly remove: () => Promise<void>;
 }
 
@@ -28,7 +27,6 @@ const LONGEST_SOCKET_PATH = 100;
 const PORTS = { from: 20_000, to: 30_000 } as const;
 const MAX_TRIES = 100;
 
-/** Holds a free port. */
 async function holdPort(): Promise<Server> {
   for (let attempt = 1; ; attempt += 1) {
     const server = createServer();

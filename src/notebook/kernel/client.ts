@@ -4,7 +4,6 @@ import { type CellOutput, type ErrorOutput, errorOutput, record } from "../noteb
 import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
 import { type ProcessEnd, startKernelProcess } from "./process.js";
 
-/** How a request ended. */
 export type Answer =
   | { readonly outcome: "replied"; readonly status: string }
   | { readonly outcome: "died"; readonly end: ProcessEnd }
@@ -18,7 +17,6 @@ export interface KernelExecution {
   readonly errorLine: () => number | undefined;
 }
 
-/** A kernel that can run code. */
 export interface KernelClient {
   /** Waits until the kernel answers and what it publishes reaches us. */
   readonly ready: (milliseconds: number) => Promise<Answer>;
@@ -45,7 +43,6 @@ const POLITE_MS = 2000;
 const DRAIN_MS = 50;
 const ASK_AGAIN_MS = 250;
 
-/** A request under way. */
 interface Pending {
   status?: string;
   idle: boolean;

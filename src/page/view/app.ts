@@ -15,7 +15,6 @@ export interface PageState {
   units: UnitSystem;
   light: Light;
   view: ViewName;
-  /** study.yaml with its sheets. */
   files: StudyFiles;
   /** What was found in the files that are on the page. */
   findings: readonly Finding[];
@@ -54,7 +53,6 @@ export interface App {
   readonly setGroups: (groups: readonly GroupSheets[]) => void;
   readonly setRemember: (remember: boolean) => void;
   readonly saved: () => void;
-  /** Says what became of sheets that were added. */
   readonly tell: (news: News) => void;
 }
 

@@ -58,7 +58,6 @@ export function written(
   return made;
 }
 
-/** A card of the page under its title. */
 export function card(
   { t }: App,
   { name = "", id, title }: { readonly name?: string; readonly id: string; readonly title: Text },
@@ -113,13 +112,11 @@ export function choices(
   return el("select", props, ...shown);
 }
 
-/** The head of a table whose columns have these names. */
 export function tableHead({ t }: App, ...columns: readonly Text[]): HTMLElement {
   const cells = columns.map((name) => el("th", { scope: "col" }, t(name)));
   return el("thead", {}, el("tr", {}, ...cells));
 }
 
-/** Names with their values, for a list of them. */
 export function factsOf({ t }: App, facts: readonly (readonly [Text, Text])[]): HTMLElement[] {
   return facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value))));
 }

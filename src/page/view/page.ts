@@ -240,7 +240,6 @@ function pageOf(state: PageState) {
     return { taken: true, findings: found };
   }
 
-  /** Works out the mix on the bench and the one kept aside. */
   function tune(): void {
     const { open: study, bench } = state;
     const whole = (mix: BenchMix | undefined) => {
@@ -471,7 +470,6 @@ function tabs(app: App): HTMLElement[] {
   });
 }
 
-/** Undo, redo, reset, keep. */
 function toolBar(app: App): View {
   const step = (label: Text, action: BenchAction, id: string) =>
     button(app, label, () => app.act(action), { id });

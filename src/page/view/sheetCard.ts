@@ -163,7 +163,6 @@ function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
   ]);
 }
 
-/** A padlock, shut or open. */
 function padlock(locked: boolean): SVGSVGElement {
   const shackle = locked ? "M7 10V7a5 5 0 0 1 10 0v3" : "M7 10V7a5 5 0 0 1 9.6-2";
   return drawing("lock-picture", "0 0 24 24", [
@@ -172,7 +171,6 @@ function padlock(locked: boolean): SVGSVGElement {
   ]);
 }
 
-/** The cement contents that blocks were made with. */
 function testedContents({ state }: App): Text | undefined {
   const { strength } = state.open!.result;
   if (!strength) return undefined;
@@ -416,7 +414,6 @@ function setLimit(
   app.act({ kind: "limits", limits: limiting ? [...others, next as BlendLimit] : others });
 }
 
-/** The buttons that solve. */
 function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLElement {
   const ask = (wish: Wish) => {
     const { open, bench } = app.state;

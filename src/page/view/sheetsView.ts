@@ -87,7 +87,6 @@ export function sheetsView(app: App): View {
   };
 }
 
-/** A file that somebody dropped or chose. */
 export interface DroppedSheet {
   readonly name: string;
   readonly bytes: Uint8Array;
@@ -205,7 +204,6 @@ function materialRows(app: App): HTMLElement[] {
   });
 }
 
-/** The button that takes away something of this name. */
 export function removing(app: App, name: string, remove: () => void): HTMLElement {
   return button(app, say`remove`, remove, { "aria-label": app.t(say`remove: ${name}`) });
 }

@@ -59,7 +59,6 @@ export function strengthSentence({ result, strength, mix }: TunedBlend): Text | 
   return joinTexts([mean, verdict()], " ");
 }
 
-/** Verdicts line by line, estimates, strength. */
 export function verdictCard(app: App): View {
   const { t } = app;
   const overview = el("dl", { class: "facts" });
@@ -142,7 +141,6 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
 interface CriterionLine {
   readonly state: keyof typeof MARKS;
   readonly text: Text;
-  /** How sure it is. */
   readonly sure?: Text;
 }
 
@@ -188,7 +186,6 @@ function limitsTheSame(one: CriterionCheck, other: CriterionCheck): boolean {
 
 const MARKS = { inside: "✓", outside: "✗", unknown: "?" } as const;
 
-/** A line of a list of verdicts. */
 export function checkLine(state: keyof typeof MARKS, text: string, beside?: Child): HTMLElement {
   const mark = el("span", { class: "mark", "aria-hidden": "true" }, MARKS[state]);
   return el("li", { class: state }, mark, el("span", {}, text), beside);

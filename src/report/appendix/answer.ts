@@ -159,7 +159,6 @@ function shownStrength(result: StudyResult): Text | undefined {
   return say`${shown} at ${fixed(least.batchablePct, 1)} % cement: ${words}`;
 }
 
-/** How the blocks of the requirement are crushed. */
 const CRUSHED = {
   dry: say`blocks crushed dry`,
   moist: say`blocks crushed moist`,

@@ -44,26 +44,18 @@ function sha256(text: string): string {
 
 /** What stands behind the body: the files read and the computation, each with its line of the contents. */
 function annexHtml({ meta, annex }: ReportDocument): { html: string; entries: string[] } {
-  const sections: { readonly id: string; readonly title: Text; readonly body: string }[] = [];
   const { inputs = [], language } = meta;
-  if (inputs.length > 0) {
-    sections.push({
-      id: "annex-inputs",
-      title: say`Annex: files read`,
-      body: inputsHtml(inputs, language),
-    });
-  }
+  const [html, entries]: string[][] = [[], []];
+  const add = (id: string, title: Text, body: string) => {
+    const words = wordsHtml(title, language);
+    html.push(`<section id="${id}-section">\n<h2 id="${id}">${words}</h2>\n${body}\n</section>`);
+    entries.push(`<a href="#${id}">${words}</a>`);
+  };
+  if (inputs.length > 0) add("annex-inputs", say`Annex: files read`, inputsHtml(inputs, language));
   if (annex.length > 0) {
     const body = annex.map((node) => nodeHtml(node, language)).join("\n");
-    sections.push({ id: "annex-code", title: say`Annex: the computation`, body });
+    add("annex-code", say`Annex: the computation`, body);
   }
-  const html = sections.map(
-    ({ id, title, body }) =>
-      `<section id="${id}-section">\n<h2 id="${id}">${wordsHtml(title, language)}</h2>\n${body}\n</section>`,
-  );
-  const entries = sections.map(
-    ({ id, title }) => `<a href="#${id}">${wordsHtml(title, language)}</a>`,
-  );
   return { html: html.join("\n"), entries };
 }
 
@@ -180,19 +172,16 @@ function contentsHtml(
   annexes: readonly string[],
   locale: Locale,
 ): string {
-  const items: { head: string; under: string[] }[] = [];
+  const items: { readonly head: string; readonly under: string[] }[] = [];
   for (const node of nodes) {
     if (node.kind !== "heading") continue;
     if (node.level === 1) items.push({ head: entry(node), under: [] });
     else if (node.level === 2) items.at(-1)?.under.push(`<li>${entry(node)}</li>`);
   }
-  for (const annex of annexes) items.push({ head: annex, under: [] });
-  const list = items
-    .map(({ head, under }) => {
-      const below = under.length > 0 ? `<ol>${under.join("")}</ol>` : "";
-      return `<li>${head}${below}</li>`;
-    })
-    .join("\n");
+  const heads = items.map(({ head, under }) =>
+    under.length > 0 ? `${head}<ol>${under.join("")}</ol>` : head,
+  );
+  const list = [...heads, ...annexes].map((item) => `<li>${item}</li>`).join("\n");
   return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${wordsHtml(say`Contents`, locale)}</h2>\n<ol>\n${list}\n</ol></nav>`;
 }
 

@@ -114,7 +114,6 @@ type PdfNode = { readonly kind: string } & Readonly<Record<string, unknown>>;
 /** Typst maths for a TeX formula, or undefined when it has to be shown as TeX. */
 type MathOf = (tex: string) => string | undefined;
 
-/** What every node needs to know. */
 interface Context {
   readonly mathOf: MathOf;
   readonly locale: Locale;

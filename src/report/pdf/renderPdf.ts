@@ -225,7 +225,6 @@ function showsNotice(compiler: NodeCompiler, report: NodeTypstDocument): boolean
 
 const FILE = "report.pdf";
 
-/** A formula that the typesetter cannot set. */
 function formulaFinding(tex: string): Finding {
   return finding({ file: FILE, value: tex }, "warning", "formula-shown-as-tex", {
     message: say`A formula could not be set in the PDF and is shown as TeX.`,
@@ -234,7 +233,6 @@ function formulaFinding(tex: string): Finding {
   });
 }
 
-/** Characters that no font of the PDF has, with the fonts that would help. */
 function charactersFinding(missing: ReadonlySet<string>): Finding {
   const signs = [...missing].join(" ");
   const fonts = [...new Set(fontsForScripts(missing).map(({ font }) => font))].join(", ");
@@ -248,7 +246,6 @@ function charactersFinding(missing: ReadonlySet<string>): Finding {
   });
 }
 
-/** A font of the study that the typesetter does not take. */
 function fontFinding(file: string, family: string): Finding {
   return finding({ file: FILE, value: file }, "warning", "font-not-used", {
     message: say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
@@ -257,7 +254,6 @@ function fontFinding(file: string, family: string): Finding {
   });
 }
 
-/** A card that no scale brings onto its page. */
 function pageFindings({ onePage = false, title }: ReportMeta, pages: number): Finding[] {
   if (!onePage || pages === 1) return [];
   const words = {
@@ -268,7 +264,6 @@ function pageFindings({ onePage = false, title }: ReportMeta, pages: number): Fi
   return [finding({ file: FILE }, "warning", "card-on-several-pages", words)];
 }
 
-/** A user's Typst file with which the report cannot be made. */
 function typstFinding(problem: Text): Finding {
   return finding({ file: FILE }, "error", "typst-template-failed", {
     message: say`The study's own Typst file does not work, so the PDF was made without it: ${problem}`,

@@ -136,7 +136,6 @@ export function readAccent(text: string): OpenedStyle {
   };
 }
 
-/** Opens the fonts of a folder inside the study, in the order of their file names. */
 async function readFonts(folder: string, entry: string): Promise<OpenedStyle> {
   const found = await stylePath(folder, entry, "fonts", "folder");
   if ("finding" in found) return { style: {}, findings: [found.finding] };

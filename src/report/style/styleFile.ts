@@ -74,7 +74,6 @@ export interface OpenedStyle {
   readonly findings: readonly Finding[];
 }
 
-/** Makes a finding about one entry of `report` in `study.yaml`. */
 export function styleFinding(
   key: string,
   value: string,
