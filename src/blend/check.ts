@@ -1,4 +1,11 @@
-import { type Finding, finding, findingIf, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import {
+  type Finding,
+  type FindingPlace,
+  finding,
+  findingIf,
+  hasErrors,
+  STUDY_FILE,
+} from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
 import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
@@ -37,10 +44,10 @@ export function checkBlend(input: BlendInput, file = STUDY_FILE): Finding[] {
     ];
   }
   const ofMaterials = [
-    ...materials.flatMap((material) => [
-      ...curveFindings(material, file),
-      ...shareFindings(material, file),
-    ]),
+    ...materials.flatMap((material) => {
+      const place = { file, column: "materials", value: material.id };
+      return [...curveFindings(material, place), ...shareFindings(material, place)];
+    }),
     ...sumFindings(materials, file),
     ...duplicateFindings(materials, file),
     ...countFindings(input, file),
@@ -121,8 +128,7 @@ function hasSameCurve(one: BlendMaterial, other: BlendMaterial): boolean {
   return one.curve.points.length > 0 && pairs(one) === pairs(other);
 }
 
-function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
-  const place = { file, column: "materials", value: id };
+function curveFindings({ id, curve }: BlendMaterial, place: FindingPlace): Finding[] {
   if (curve.points.length === 0) {
     return [
       finding(place, "error", "blend-no-curve", {
@@ -147,9 +153,11 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
   ];
 }
 
-function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: string): Finding[] {
+function shareFindings(
+  { id, minSharePct, maxSharePct }: BlendMaterial,
+  place: FindingPlace,
+): Finding[] {
   const isSound = minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100;
-  const place = { file, column: "materials", value: id };
   return findingIf(!isSound, place, "error", "blend-bad-share", {
     message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
     expected: say`0 to 100, the minimum first`,
@@ -244,31 +252,31 @@ const HARMLESS_PCT = 5;
 /** Sizes of target and limits that lie too far beyond what a material was measured at. */
 function checkCurveReach(input: BlendInput, file: string): Finding[] {
   const { materials, target, limits = [] } = input;
-  const asked = allTargetSizes(target, materials).filter((size) => size > 0);
-  const measured = targetSizes(target, materials).filter((size) => size > 0);
+  const asked = allTargetSizes(target, materials);
+  const measured = targetSizes(target, materials);
   const limited = limits.flatMap(limitSizes).filter((size) => size > 0);
-  const sizes = [...measured, ...limited];
-  if (sizes.length === 0 && asked.length === 0) return [];
-  const finest = Math.min(...sizes);
+  const finest = Math.min(...measured, ...limited);
   const coarsest = Math.max(...asked, ...limited);
   // A limit has to be kept where it stands; a target can be held as far as the curves go.
   const needed = measured.length === 0 ? coarsest : Math.max(...limited);
-  return materials.flatMap((material) => [
-    ...fineReachFindings(material, finest, file),
-    ...droppedSizes(input, material, file),
-    ...coarseReachFindings(material, { coarsestMm: coarsest, neededMm: needed }, file),
-  ]);
+  return materials.flatMap((material) => {
+    const place = { file, column: "materials", value: material.id };
+    return [
+      ...fineReachFindings(material, finest, place),
+      ...droppedSizes(input, material, place),
+      ...coarseReachFindings(material, coarsest, needed, place),
+    ];
+  });
 }
 
 function fineReachFindings(
   { id, name = id, curve: { points } }: BlendMaterial,
   finestMm: number,
-  file: string,
+  place: FindingPlace,
 ): Finding[] {
   const [first] = points;
   const factor = first.sizeMm / finestMm;
   const isFar = factor > FARTHEST_FACTOR && first.passingPct > HARMLESS_PCT;
-  const place = { file, column: "materials", value: id };
   return findingIf(isFar, place, "error", "blend-extrapolated", {
     message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
     expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
@@ -280,7 +288,7 @@ function fineReachFindings(
 function droppedSizes(
   { materials, target }: BlendInput,
   { id, name = id, curve: { points } }: BlendMaterial,
-  file: string,
+  place: FindingPlace,
 ): Finding[] {
   if (target.kind !== "power" || target.sizesMm) return [];
   const [{ sizeMm, passingPct }] = points;
@@ -288,7 +296,6 @@ function droppedSizes(
   // Below the finest sieve a curve without a sedimentation test is assumed, which is told elsewhere.
   const further = Math.max(COMPARISON_SIZES_MM[0], Math.min(...finest));
   const isLate = sizeMm >= Math.max(...finest) && sizeMm / further > FARTHEST_FACTOR;
-  const place = { file, column: "materials", value: id };
   return findingIf(isLate, place, "warning", "blend-curve-starts-late", {
     message: say`The finest sieve of ${name}, ${formatNumber(sizeMm, 3)} mm, passes ${formatNumber(passingPct, 3)} %: the blend is held against its target from that size up only, though other materials were measured down to ${formatNumber(further, 3)} mm.`,
     expected: say`finest sieves at most ${FARTHEST_FACTOR} times apart (common practice, no source)`,
@@ -298,12 +305,12 @@ function droppedSizes(
 
 function coarseReachFindings(
   { id, name = id, curve: { points } }: BlendMaterial,
-  { coarsestMm, neededMm }: { readonly coarsestMm: number; readonly neededMm: number },
-  file: string,
+  coarsestMm: number,
+  neededMm: number,
+  place: FindingPlace,
 ): Finding[] {
   const last = points[points.length - 1];
   const isEarly = coarsestMm > last.sizeMm && last.passingPct < 100 - 1e-9;
-  const place = { file, column: "materials", value: id };
   const [lastMm, lastPct] = [formatNumber(last.sizeMm, 3), formatNumber(last.passingPct, 3)];
   const isKnown = neededMm <= last.sizeMm;
   return findingIf(isEarly, place, isKnown ? "note" : "error", "blend-curve-ends-early", {

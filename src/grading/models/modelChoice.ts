@@ -51,9 +51,8 @@ export function chooseModel(
     else if (fit.aicc === undefined) leftOut.push({ model, reason: tooFew(fit.points, minPoints) });
     else fits.push(fit);
   }
-  const aicc = (fit: GradingFit) => fit.aicc ?? Number.POSITIVE_INFINITY;
-  fits.sort((a, b) => aicc(a) - aicc(b));
-  const ranking = fits.map((fit) => ({ fit, deltaAicc: aicc(fit) - aicc(fits[0]) }));
+  fits.sort((a, b) => a.aicc! - b.aicc!);
+  const ranking = fits.map((fit) => ({ fit, deltaAicc: fit.aicc! - fits[0].aicc! }));
   return {
     ranking,
     ties: ranking.filter(({ deltaAicc }) => deltaAicc < TIE).map(({ fit }) => fit.model),

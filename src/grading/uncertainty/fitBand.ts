@@ -87,13 +87,8 @@ export function resampleFits(
   checkThat(Number.isInteger(resamples) && resamples >= 2, { resamples }, "a whole number from 2");
   checkThat(degreesOfFreedom >= 1, { fit: "0 degrees of freedom" }, "at least 1");
   const sizes = fitted.map(({ sizeMm }) => sizeMm);
-  const weighted = fitted.some(({ sdPct }) => sdPct !== undefined);
   const sd = fitted.map(({ sdPct = 1 }) => sdPct);
-  const { solveAgain, toValues } = sizesFit(
-    GRADING_MODELS[model],
-    sizes,
-    weighted ? sd : undefined,
-  );
+  const { solveAgain, toValues } = sizesFit(GRADING_MODELS[model], sizes, sd);
   const start = parameters.map(({ value }) => value);
   const widen = Math.sqrt(sizes.length / degreesOfFreedom);
   const errors = fitted.map((at, i) => (widen * (at.measuredPct - at.fittedPct)) / sd[i]);
