@@ -58,7 +58,6 @@ export function sedimentationTable(
 ): TableBlock {
   const computed = analysis.rows.some(({ computedControl }) => computedControl !== undefined);
   const bs = analysis.rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
-  const notes = sedimentationNotes(analysis);
   // A BS scale counts thousandths of specific gravity.
   const reading = (difference: number) => digits(bs ? 1000 * difference : difference, 3);
   return tableOf(
@@ -93,7 +92,7 @@ export function sedimentationTable(
       ],
       [numberColumn(say`Passing, of the whole`, "%"), (row) => fixed(row.passingPct, 1)],
     ],
-    notes,
+    sedimentationNotes(analysis),
   );
 }
 
@@ -216,12 +215,7 @@ function waterNote(water: WaterBasis): Text {
 }
 
 /** Lines below a hydrometer table: what of it is not as with a standard instrument and a control cylinder. */
-function sedimentationNotes(
-  analysis: Pick<
-    HydrometerAnalysis,
-    "corrections" | "calibration" | "hydrometer" | "method" | "pretreatment" | "water"
-  >,
-): Text[] {
+function sedimentationNotes(analysis: HydrometerAnalysis): Text[] {
   const { corrections, calibration, hydrometer, method, pretreatment, water } = analysis;
   const bs = hydrometer === "BS";
   return present([

@@ -3,12 +3,12 @@ import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js"
 import { WATER_SOURCES } from "../grading/sedimentation/settling.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
+import type { HydrometerType } from "../lab/hydrometer.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
 import { testedAnotherBlend } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { mixReferences } from "./carbon.js";
-import { present } from "./tableOf.js";
 
 type References = ReferencesBlock["items"];
 
@@ -85,37 +85,37 @@ export function entrySource({ source }: GuidanceEntry): Text {
     : say`${authors} (${String(year)}), ${title}, ${locator}`;
 }
 
-/** A specific gravity differs from that of water by less than this; a 152H reads grams a litre. */
-const MAX_GRAVITY_READING = 0.2;
+/** Where the effective depth of each sort of hydrometer comes from. */
+const HYDROMETERS: Readonly<Record<HydrometerType, References[number]>> = {
+  "152H": {
+    text: say`Murthy, chapter of doi 10.1201/9781482275858-30, equations 3.28 and 3.29, year not known: effective depth of the 152H hydrometer`,
+    mark: say`read`,
+  },
+  "151H": {
+    text: say`ASTM D422 (edition not recalled): the 151H hydrometer`,
+    mark: say`from memory`,
+  },
+  BS: {
+    text: say`BS 1377-2 (edition not recalled), form of the hydrometer test; effective depth by the instrument's own calibration`,
+    mark: say`form read; clause from memory`,
+  },
+  "g/mL": {
+    text: say`Hydrometer in g/mL: effective depth by its own calibration`,
+    mark: say`as entered, not checked`,
+  },
+};
 
-/** Which hydrometers were used; the analysis tells it by the units of its readings. */
+const CALIBRATED_152H: References[number] = {
+  text: say`152H hydrometer: effective depth by its own calibration`,
+  mark: say`as entered, not checked`,
+};
+
+/** Of each hydrometer that was used, once. */
 function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): References {
-  const used = new Set(
-    analyses.map(({ rows }) => {
-      if (rows.some(({ bsSizeMm }) => bsSizeMm !== undefined)) return "BS";
-      const gravity = rows.every(
-        ({ correctedReading }) => Math.abs(correctedReading) < MAX_GRAVITY_READING,
-      );
-      return gravity ? "151H" : "152H";
-    }),
+  const used = analyses.map(({ hydrometer, calibration }) =>
+    hydrometer === "152H" && calibration ? CALIBRATED_152H : HYDROMETERS[hydrometer],
   );
-  const own = analyses.some(({ calibration }) => calibration);
-  return present([
-    used.has("152H") && {
-      text: own
-        ? say`152H hydrometer: effective depth by its own calibration`
-        : say`Murthy, chapter of doi 10.1201/9781482275858-30, equations 3.28 and 3.29, year not known: effective depth of the 152H hydrometer`,
-      mark: own ? say`as entered, not checked` : say`read`,
-    },
-    used.has("151H") && {
-      text: say`ASTM D422 (edition not recalled): the 151H hydrometer`,
-      mark: say`from memory`,
-    },
-    used.has("BS") && {
-      text: say`BS 1377-2 (edition not recalled), form of the hydrometer test; effective depth by the instrument's own calibration`,
-      mark: say`form read; clause from memory`,
-    },
-  ]);
+  return [...new Set(used)];
 }
 
 const NO_PROOF: References[number] = {

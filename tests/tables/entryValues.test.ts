@@ -374,25 +374,32 @@ describe("guidance", () => {
     ]);
   });
 
-  it("cites only the hydrometer that was used", () => {
-    const texts = (sedimentation: object | undefined) =>
+  it("cites only the hydrometers that were used, each by its own calibration where it has one", () => {
+    const texts = (...analyses: readonly (readonly [string, object?])[]) =>
       renderAll(
         referencesBlock({
-          materials: [{ sedimentation }],
+          materials: analyses.map(([hydrometer, calibration]) => ({
+            sedimentation: { water: "modern", hydrometer, calibration },
+          })),
           guidance: [],
         } as unknown as StudyResult),
       ).items.map(({ text }) => text);
-    const reading = { water: "modern", rows: [{ correctedReading: 20 }] };
-    const gravity = { water: "modern", rows: [{ correctedReading: 0.012 }] };
-    const bs = { water: "modern", rows: [{ correctedReading: 0.012, bsSizeMm: 0.01 }] };
-    const named = (list: readonly string[]) =>
-      ["152H", "151H", "BS 1377-2"].filter((name) => list.some((text) => text.includes(name)));
-    expect(named(texts(reading))).toEqual(["152H"]);
-    expect(named(texts(gravity))).toEqual(["151H"]);
-    expect(named(texts(bs))).toEqual(["BS 1377-2"]);
-    expect(named(texts(undefined))).toEqual([]);
-    expect(texts(undefined).join(" ")).not.toContain("Viscosity");
-    expect(texts(reading).join(" ")).toContain("Viscosity of water");
+    const named = (...analyses: Parameters<typeof texts>) =>
+      ["Murthy", "152H hydrometer: ", "151H", "BS 1377-2", "in g/mL"].filter((name) =>
+        texts(...analyses).some((text) => text.includes(name)),
+      );
+    const own = { depths: [] };
+    expect(named(["152H"])).toEqual(["Murthy"]);
+    expect(named(["152H", own])).toEqual(["152H hydrometer: "]);
+    expect(named(["151H"])).toEqual(["151H"]);
+    expect(named(["BS", own])).toEqual(["BS 1377-2"]);
+    expect(named(["g/mL", own])).toEqual(["in g/mL"]);
+    // The calibration of one is not that of another.
+    expect(named(["152H"], ["BS", own], ["152H"])).toEqual(["Murthy", "BS 1377-2"]);
+    expect(texts(["152H"], ["152H"]).filter((text) => text.includes("Murthy"))).toHaveLength(1);
+    expect(named()).toEqual([]);
+    expect(texts().join(" ")).not.toContain("Viscosity");
+    expect(texts(["152H"]).join(" ")).toContain("Viscosity of water");
   });
 
   it("says which of the references stand from memory, by their numbers", () => {

@@ -28,13 +28,8 @@ export function svgElementBox(element: DrawnElement): SvgBox {
         width: attribute("width"),
         height: attribute("height"),
       };
-    case "path": {
-      const points = svgPathPoints(element.getAttribute("d") ?? "");
-      if (points.length === 0) return EMPTY;
-      const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
-      const [x, y] = [Math.min(...xs), Math.min(...ys)];
-      return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
-    }
+    case "path":
+      return boxAround(svgPathPoints(element.getAttribute("d") ?? ""));
     default:
       return hull(
         Array.from(element.children).map((child) =>
@@ -55,13 +50,24 @@ export function svgPageBox(element: DrawnElement): SvgBox {
 }
 
 function hull(boxes: readonly SvgBox[]): SvgBox {
-  const solid = boxes.filter((box) => box.width > 0 || box.height > 0);
-  if (solid.length === 0) return EMPTY;
-  const x = Math.min(...solid.map((box) => box.x));
-  const y = Math.min(...solid.map((box) => box.y));
-  const right = Math.max(...solid.map((box) => box.x + box.width));
-  const bottom = Math.max(...solid.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
+  return boxAround(boxes.filter((box) => box.width > 0 || box.height > 0).flatMap(corners));
+}
+
+function corners({ x, y, width, height }: SvgBox): Point[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x, y + height],
+    [x + width, y + height],
+  ];
+}
+
+/** Upright box around points. */
+function boxAround(points: readonly Point[]): SvgBox {
+  if (points.length === 0) return EMPTY;
+  const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 interface TextStyle {
@@ -138,13 +144,8 @@ class TextLayout {
 
   box(): SvgBox {
     this.closeChunk();
-    if (this.left > this.right) return EMPTY;
-    return {
-      x: this.left,
-      y: this.top,
-      width: this.right - this.left,
-      height: this.bottom - this.top,
-    };
+    const { left: x, top: y, right, bottom } = this;
+    return x > right ? EMPTY : { x, y, width: right - x, height: bottom - y };
   }
 
   private moveTo(node: DrawnElement, style: TextStyle): void {
@@ -219,20 +220,12 @@ export function svgTransform(attribute: string | null): SvgMatrix {
 }
 
 /** Upright box around a box after a transform. */
-export function transformedBox(box: SvgBox, matrix: SvgMatrix): SvgBox {
-  const corners = [
-    [box.x, box.y],
-    [box.x + box.width, box.y],
-    [box.x, box.y + box.height],
-    [box.x + box.width, box.y + box.height],
-  ] as const;
-  const xs = corners.map(([x, y]) => matrix[0] * x + matrix[2] * y + matrix[4]);
-  const ys = corners.map(([x, y]) => matrix[1] * x + matrix[3] * y + matrix[5]);
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+export function transformedBox(box: SvgBox, [a, b, c, d, e, f]: SvgMatrix): SvgBox {
+  return boxAround(corners(box).map(([x, y]) => [a * x + c * y + e, b * x + d * y + f]));
 }
 
-const ARGUMENTS: Record<string, number> = {
+/** How many numbers a path command takes. */
+const ARGUMENTS: Readonly<Record<string, number>> = {
   M: 2,
   L: 2,
   H: 1,
