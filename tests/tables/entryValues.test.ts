@@ -375,7 +375,8 @@ describe("guidance", () => {
   });
 
   it("cites only the hydrometers that were used, each by its own calibration where it has one", () => {
-    const texts = (...analyses: readonly (readonly [string, object?])[]) =>
+    type Used = readonly [hydrometer: string, calibration?: object];
+    const texts = (...analyses: Used[]) =>
       renderAll(
         referencesBlock({
           materials: analyses.map(([hydrometer, calibration]) => ({
@@ -384,7 +385,7 @@ describe("guidance", () => {
           guidance: [],
         } as unknown as StudyResult),
       ).items.map(({ text }) => text);
-    const named = (...analyses: Parameters<typeof texts>) =>
+    const named = (...analyses: Used[]) =>
       ["Murthy", "152H hydrometer: ", "151H", "BS 1377-2", "in g/mL"].filter((name) =>
         texts(...analyses).some((text) => text.includes(name)),
       );
