@@ -131,6 +131,25 @@ describe("bad input of a blend", () => {
       "blend-missing-property",
     ],
     [
+      "a carbon limit without a factor",
+      { ...withSoil({ carbonKgPerT: undefined }), limits: [{ kind: "carbon", maxKgPerT: 9 }] },
+      "blend-missing-property",
+    ],
+    ...[
+      ["least-cost", "costPerT"],
+      ["least-carbon", "carbonKgPerT"],
+    ].map(
+      ([aim, key]) =>
+        [
+          `${aim} without ${key}`,
+          {
+            ...withSoil({ [key]: undefined }),
+            target: { kind: "band", aim, points: [{ sizeMm: 0.063, lowPct: 10, highPct: 30 }] },
+          },
+          "blend-missing-property",
+        ] as const,
+    ),
+    [
       "a limit that is none",
       { ...withSoil({}), limits: [{ kind: "clay", minPct: Number.NaN }] },
       "blend-bad-limit",

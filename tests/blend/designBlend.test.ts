@@ -269,6 +269,81 @@ describe("limits", () => {
     );
   });
 
+  it("are judged by what the materials bring, as worked out by hand", () => {
+    const limits: BlendLimit[] = [
+      { kind: "clay", minPct: 1, maxPct: 90 },
+      { kind: "fines", maxPct: 90 },
+      { kind: "silt", maxPct: 90 },
+      { kind: "silt", clayMm: 0.063, siltMm: 0.425, maxPct: 90 },
+      { kind: "passing", sizeMm: 2, minPct: 10 },
+      { kind: "top-size", sizeMm: 20 },
+      { kind: "site-soil", minPct: 5 },
+      { kind: "plasticity-index", maxPct: 90 },
+      { kind: "linear-shrinkage", minPct: 1 },
+      { kind: "cost", maxPerT: 90 },
+      { kind: "carbon", maxKgPerT: 90 },
+    ];
+    const found = designBlend({
+      materials: [
+        { ...SOIL, minSharePct: 60, maxSharePct: 60 },
+        { ...SAND, minSharePct: 40, maxSharePct: 40 },
+      ],
+      target: POWER,
+      limits,
+    });
+    // Below its finest sieve the sand's 3 % fall to nothing at 0.001 mm, straight on the logarithm of size.
+    const clay = 0.6 * 22 + (0.4 * 3 * Math.log(2)) / Math.log(63);
+    const fines = 0.6 * 45 + 0.4 * 3;
+    // Of what passes 0.425 mm, 42 parts are soil and 18 sand.
+    const wanted: readonly (readonly [number, string, string, string, number, boolean])[] = [
+      [0, "clay", "%", "min", clay, false],
+      [0, "clay", "%", "max", clay, false],
+      [1, "fines", "%", "max", fines, false],
+      [2, "silt", "%", "max", fines - clay, false],
+      [3, "silt", "%", "max", 0.6 * (70 - 45) + 0.4 * (45 - 3), false],
+      [4, "passing 2 mm", "%", "min", 0.6 * 85 + 0.4 * 95, false],
+      [5, "passing 20 mm (top size)", "%", "min", 100, false],
+      [6, "share of site soil", "%", "min", 60, false],
+      [7, "plasticity index", "%", "max", (42 * 18) / 60, true],
+      [8, "linear shrinkage", "%", "min", (42 * 9) / 60, true],
+      [9, "cost", "per t", "max", 0.6 * 2 + 0.4 * 20, false],
+      [10, "carbon", "kg per t", "max", 0.6 * 1 + 0.4 * 5, false],
+    ];
+    expect(
+      found.limits.map(({ index, label, unit, side, value, estimate }) => [
+        index,
+        render(label),
+        unit,
+        side,
+        value,
+        estimate,
+      ]),
+    ).toEqual(
+      wanted.map(([index, label, unit, side, value, estimate]) => [
+        index,
+        label,
+        unit,
+        side,
+        expect.closeTo(value, 9),
+        estimate,
+      ]),
+    );
+    expect(found.limits.filter(({ active }) => active).map(({ index }) => index)).toEqual([5]);
+    near(found.costPerT, 9.2, { rel: 1e-12, abs: 0 }, "cost");
+    near(found.carbonKgPerT, 2.6, { rel: 1e-12, abs: 0 }, "carbon");
+    near(found.siteSoilPct, 60, { rel: 1e-12, abs: 0 }, "site soil");
+  });
+
+  it("exclude a blend also where a band is the target", () => {
+    const { status, conflict, score } = designBlend({
+      materials: THREE,
+      target: { kind: "band", points: BAND, aim: "least-cost" },
+      limits: [{ kind: "clay", minPct: 25 }],
+    });
+    expect([status, score]).toEqual(["infeasible", [Infinity]]);
+    near(conflict?.alone[0].nearest, 22, { rel: 1e-12, abs: 0 }, "nearest");
+  });
+
   it("hold the number of materials: the best pair of all pairs", () => {
     const found = designBlend({ materials: THREE, target: POWER, maxMaterials: 2 });
     const pairs = [
@@ -313,6 +388,46 @@ describe("limits", () => {
     const again = designBlend({ ...input, limits: [{ kind: "clay", minPct: 9 }] });
     expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
     expect(relaxed.gainPct).toBeGreaterThan(0);
+  });
+
+  it("buy what one limit on price or carbon less would, by hand", () => {
+    // Of soil s: fines 3 + 42 s, cost 20 − 18 s, carbon 5 − 4 s; the target asks for 0.4, each limit for 0.5.
+    const bought = (limit: BlendLimit, byPct?: number) => {
+      const input = {
+        materials: [SOIL, SAND],
+        target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 19.8 }] } as const,
+        limits: [limit],
+      };
+      const design = designBlend(input);
+      return relaxLimits(input, design, byPct).map((relaxed) => [
+        render(relaxed.label),
+        relaxed.side,
+        relaxed.unit,
+        relaxed.limit,
+        ...[relaxed.relaxedTo, relaxed.rmsDifferencePct, relaxed.gainPct, relaxed.siteSoilPct].map(
+          (value) => Number(value.toFixed(6)),
+        ),
+      ]);
+    };
+    expect(bought({ kind: "cost", maxPerT: 11 })).toEqual([
+      ["cost", "max", "per t", 11, 11.55, 2.916667, 1.283333, 46.944444],
+    ]);
+    expect(bought({ kind: "cost", maxPerT: 11 }, 10)).toEqual([
+      ["cost", "max", "per t", 11, 12.1, 1.633333, 2.566667, 43.888889],
+    ]);
+    expect(bought({ kind: "carbon", maxKgPerT: 3 })).toEqual([
+      ["carbon", "max", "kg per t", 3, 3.15, 2.625, 1.575, 46.25],
+    ]);
+    // A percentage by a point at least: 5 % of 24 would be 1.2, of 10 half a point.
+    expect(bought({ kind: "fines", minPct: 24 })).toEqual([
+      ["fines", "min", "%", 24, 22.8, 3, 1.2, 47.142857],
+    ]);
+    expect(bought({ kind: "fines", maxPct: 10 })).toEqual([
+      ["fines", "max", "%", 10, 11, 8.8, 1, 19.047619],
+    ]);
+    // Nothing relaxes a top size.
+    expect(bought({ kind: "top-size", sizeMm: 20 })).toEqual([]);
+    expect(bought({ kind: "clay", minPct: 25 })).toEqual([]);
   });
 
   it("relax a share on that side alone on which the blend stands", () => {

@@ -74,6 +74,44 @@ describe("practical parts", () => {
     ]);
   });
 
+  it("look at every size of the target, by its weight", () => {
+    const materials = [40, 0].map((fines, j) => ({
+      id: `m${j}`,
+      minSharePct: 0,
+      maxSharePct: 100,
+      curve: curve([0.063, fines], [0.5, 60 + fines / 2], [2, 100]),
+    }));
+    const partsFor = (
+      ...points: readonly { sizeMm: number; passingPct: number; weight?: number }[]
+    ) => {
+      const input: BlendInput = { materials, target: { kind: "curve", points } };
+      const found = practicalParts(input, designBlend(input), { by: "mass", maxTotal: 4 });
+      return found.materials.map(({ parts }) => parts);
+    };
+    // At 2 mm all passes of either: what decides stands second, then first.
+    const all = { sizeMm: 2, passingPct: 100 };
+    expect(partsFor(all, { sizeMm: 0.063, passingPct: 20 })).toEqual([1, 1]);
+    expect(partsFor({ sizeMm: 0.063, passingPct: 30 }, all)).toEqual([3, 1]);
+    // 10 at 0.063 mm asks for a quarter of the first, 75 at 0.5 mm for three quarters.
+    const [fine, coarse] = [
+      { sizeMm: 0.063, passingPct: 10 },
+      { sizeMm: 0.5, passingPct: 75 },
+    ];
+    expect(partsFor({ ...fine, weight: 100 }, coarse)).toEqual([1, 3]);
+    expect(partsFor(fine, { ...coarse, weight: 100 })).toEqual([3, 1]);
+  });
+
+  it("are of no more materials than allowed, also where those allowed meet no limit", () => {
+    const few = {
+      ...INPUT,
+      maxMaterials: 1,
+      limits: [{ kind: "fines", minPct: 10, maxPct: 20 }],
+    } as const;
+    expect(practicalParts(few, designBlend(few), { by: "mass" }).status).toBe("none");
+    const two = { ...few, maxMaterials: 2 };
+    expect(practicalParts(two, designBlend(two), { by: "mass" }).status).toBe("ok");
+  });
+
   it("by volume allow for density and bulking", () => {
     const found = practicalParts(INPUT, DESIGN, {
       maxTotal: 12,

@@ -198,6 +198,20 @@ describe("trade-offs", () => {
     },
   );
 
+  it("is one point where the best fit is also the cheapest, and none where no blend keeps the limits", () => {
+    const cheapest = { ...input, materials: THREE.map((of) => ({ ...of, costPerT: 7 })) };
+    expect(blendFrontier(cheapest, "cost", 4)).toEqual([
+      {
+        value: expect.closeTo(7, 9),
+        rmsDifferencePct: designBlend(input).rmsDifferencePct,
+        sharesPct: designBlend(input).shares.map(({ sharePct }) => sharePct),
+      },
+    ]);
+    const limits = [{ kind: "clay", minPct: 25 }] as const;
+    expect(blendFrontier({ ...input, limits }, "cost", 4)).toEqual([]);
+    expect(ternaryMap({ ...input, limits }, 4).best).toBeNull();
+  });
+
   it("has two ends at least, in whole steps", () => {
     expect(blendFrontier(input, "cost", 2)).toHaveLength(2);
     for (const steps of [1, 2.5]) {
