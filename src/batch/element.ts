@@ -1,6 +1,6 @@
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkPositive, checkThat, wholeCount } from "../quantities/checkNumber.js";
-import { formatFixed, formatPlain } from "../quantities/format.js";
+import { formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
 import { bothEnds } from "./account.js";
@@ -109,8 +109,6 @@ export interface ElementsQuantities {
 
 /** An element's amounts, or what is wrong with its measures. */
 export interface ElementQuantities {
-  readonly status: "ok" | "invalid";
-  readonly message: Text;
   readonly amounts: ElementAmounts | null;
   readonly findings: readonly Finding[];
 }
@@ -153,10 +151,7 @@ export function elementQuantities(
   const range = densityRange(density);
   checkPositive("bagMassKg", bagMassKg);
   const findings = elementFindings(element, key);
-  if (findings.length > 0) {
-    const message = say`The element's measures do not hold together, so there are no quantities.`;
-    return { status: "invalid", message, amounts: null, findings };
-  }
+  if (findings.length > 0) return { amounts: null, findings };
   const shape = elementShape(element);
   const { heightM, compactedLiftM, wastePct } = element;
   const madeVolumeM3 = shape.netVolumeM3 * (1 + wastePct / 100);
@@ -170,8 +165,6 @@ export function elementQuantities(
   const cementIn = (solidsKg: number) => (solidsKg * recipe.cement.dryMassKg) / perBatch;
   const cementKg = bothEnds((end) => cementIn(dryMassKg[end]));
   return {
-    status: "ok",
-    message: say`${formatFixed(shape.netVolumeM3, 2)} m³ rammed, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
     amounts: {
       ...shape,
       madeVolumeM3,

@@ -27,7 +27,6 @@ export interface WeighedBatch {
   /** Of the dry mass of soil and aggregate, as weighed, and its change in points. */
   readonly cementPct: number | null;
   readonly cementChangePct: number | null;
-  readonly maxShareChangePct: number | null;
 }
 
 /**
@@ -67,7 +66,6 @@ export function weighOut(asked: Recipe, stepKg: number): WeighedBatch {
       batch,
       cementPct: null,
       cementChangePct: null,
-      maxShareChangePct: null,
     };
   }
   const maxChange = Math.max(...lines.map(({ changePct }) => Math.abs(changePct!)));
@@ -79,7 +77,6 @@ export function weighOut(asked: Recipe, stepKg: number): WeighedBatch {
     batch,
     cementPct: batch.cementPct,
     cementChangePct: batch.cementPct - asked.cementPct,
-    maxShareChangePct: maxChange,
   };
 }
 

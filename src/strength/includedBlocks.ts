@@ -1,5 +1,5 @@
 import { mean, median } from "simple-statistics";
-import { type Finding, finding, hasErrors } from "../findings/finding.js";
+import { type Finding, finding, findingIf, hasErrors } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
 import { formatFixed, measured } from "../quantities/format.js";
@@ -11,10 +11,6 @@ import { STRENGTH_MODELS } from "./regression/model.js";
 export interface IncludedSpecimens {
   /** What the regression uses. */
   readonly included: readonly SpecimenRecord[];
-  /** Left out by the user, each with its reason. */
-  readonly excluded: readonly SpecimenRecord[];
-  /** Not excluded, but of another age; none where age is a covariate. */
-  readonly otherAges: readonly SpecimenRecord[];
   /** Of the included, those that lie far from the others; nothing is left out for it. */
   readonly far: readonly SpecimenRecord[];
   /** Of the findings: that more blocks or contents are needed for a curve. */
@@ -42,7 +38,7 @@ export type IncludedSpecimensOptions = Pick<FitStrengthOptions, "ageDays" | "cov
  * @example
  * const block = (id, cementPct, strengthMpa, row) => ({ id, cementPct, strengthMpa, ageDays: 28, row });
  * const sheet = { file: "blocks.csv", specimens: [block("A", 4, 1.5, 2), block("B", 6, 2.4, 3), { ...block("C", 8, 0.9, 4), excluded: "dropped" }] };
- * const { included, excluded, findings } = includedSpecimens(sheet, { ageDays: 28 });
+ * const { included, findings } = includedSpecimens(sheet, { ageDays: 28 });
  * included.length // => 2
  * findings.map(({ code, row }) => [code, row]) // => [["excluded-block", 4], ["too-few-blocks", 2]]
  */
@@ -73,8 +69,6 @@ export function includedSpecimens(
   const outliers = tooFew || hasErrors(soFar) ? [] : outlyingBlocks(included, groups, asked);
   return {
     included,
-    excluded,
-    otherAges,
     far: outliers.map(({ block }) => block),
     ...(tooFew ? { tooFew } : {}),
     findings: [...soFar, ...outliers.map((outlier) => outlyingBlock(outlier, file))],
@@ -99,16 +93,14 @@ function excludedBlock({ id, row, excluded = "" }: SpecimenRecord, file: string)
 }
 
 function otherAgesFindings(blocks: readonly SpecimenRecord[], { file, ageDays }: Asked): Finding[] {
-  if (blocks.length === 0) return [];
   const ages = [...new Set(blocks.map((block) => block.ageDays))].sort((a, b) => a - b);
   const value = ages.map((age) => `${age} d`).join(", ");
-  return [
-    finding({ file, row: blocks[0].row, column: "age", value }, "note", "other-ages", {
-      message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
-      expected: `${ageDays} d`,
-      remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
-    }),
-  ];
+  const place = { file, row: blocks[0]?.row, column: "age", value };
+  return findingIf(blocks.length > 0, place, "note", "other-ages", {
+    message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
+    expected: `${ageDays} d`,
+    remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
+  });
 }
 
 /** kgf/cm², psi and kPa (or kN/m²) in one MPa: what a strength written in another unit is off by. */
@@ -250,16 +242,14 @@ function batchFindings(
 ): Finding[] {
   const known = blocks.length > groups.size && blocks.every(({ batch }) => batch);
   const batchesOf = (some: readonly SpecimenRecord[]) => new Set(some.map(({ batch }) => batch));
-  if (!known || [...groups.values()].some((group) => batchesOf(group).size > 1)) return [];
+  const single = [...groups.values()].every((group) => batchesOf(group).size === 1);
   const value = [...batchesOf(blocks)].join(", ");
-  const place = { file, row: blocks[0].row, column: "batch", value };
-  return [
-    finding(place, "warning", "one-batch-a-content", {
-      message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
-      expected: say`two or more batches at a content`,
-      remedy: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
-    }),
-  ];
+  const place = { file, row: blocks[0]?.row, column: "batch", value };
+  return findingIf(known && single, place, "warning", "one-batch-a-content", {
+    message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
+    expected: say`two or more batches at a content`,
+    remedy: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
+  });
 }
 
 /** Chance of naming any block of a set without outliers. */

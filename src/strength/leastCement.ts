@@ -246,22 +246,14 @@ function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): 
   const min = STRENGTH_MODELS[fit.model].contentScale === "logarithm" ? 0.1 * lowest : 0;
   const from = Math.max(min, lowest - (highest - lowest));
   if (!(from < lowest)) return null;
-  const reach = carriedOn(fit, rule, from, lowest);
-  const next = tenth(reach.cementPct ?? lowest);
+  const { cementPct, interval } = carriedOn(fit, rule, from, lowest);
+  const next = tenth(cementPct ?? lowest);
   if (!(next < lowest)) return null;
-  const interval = { lowPct: reach.lowPct, highPct: reach.highPct };
-  if (next <= tenth(from)) {
-    return {
-      cementPct: next,
-      interval,
-      reason: say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve still meets the requirement at ${next} %. Make blocks with contents between ${next} and ${lowest} %.`,
-    };
-  }
-  return {
-    cementPct: next,
-    interval,
-    reason: say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve gives about ${next} % (${intervalWords(reach, rule.confidence)}). Make blocks with about that content.`,
-  };
+  const reason =
+    next <= tenth(from)
+      ? say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve still meets the requirement at ${next} %. Make blocks with contents between ${next} and ${lowest} %.`
+      : say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve gives about ${next} % (${intervalWords(interval, rule.confidence)}). Make blocks with about that content.`;
+  return { cementPct: next, interval, reason };
 }
 
 /**
@@ -280,19 +272,19 @@ function blocksAbove(fit: FittedStrength, rule: Required<StrengthRequirement>): 
     };
   }
   const furthest = highest + (highest - lowest);
-  const reach = carriedOn(fit, rule, highest, furthest);
-  if (reach.cementPct === null) {
+  const { cementPct, interval } = carriedOn(fit, rule, highest, furthest);
+  if (cementPct === null) {
     return {
-      cementPct: null,
+      cementPct,
       interval: null,
       reason: say`Carried on to ${tenth(furthest)} %, the curve does not give this strength, so no cement content in reach will do: improve the grading, the compaction or the evenness of the mix.`,
     };
   }
-  const next = Math.max(tenth(reach.cementPct), tenth(highest + 0.1));
+  const next = Math.max(tenth(cementPct), tenth(highest + 0.1));
   return {
     cementPct: next,
-    interval: { lowPct: reach.lowPct, highPct: reach.highPct },
-    reason: say`More blocks of the tested contents would not be enough. Carried on beyond them, which only blocks can prove, the curve gives about ${next} % cement (${intervalWords(reach, rule.confidence)}): make blocks with about that content, or improve the grading, the compaction or the evenness of the mix.`,
+    interval,
+    reason: say`More blocks of the tested contents would not be enough. Carried on beyond them, which only blocks can prove, the curve gives about ${next} % cement (${intervalWords(interval, rule.confidence)}): make blocks with about that content, or improve the grading, the compaction or the evenness of the mix.`,
   };
 }
 
@@ -309,12 +301,6 @@ function knownMargin(
   };
 }
 
-interface CarriedOn {
-  readonly cementPct: number | null;
-  readonly lowPct: number | null;
-  readonly highPct: number | null;
-}
-
 /**
  * Where the curve, less the scatter of blocks that the requirement allows for, reaches the strength
  * within a range beyond the tested contents, and where the two-sided band of the curve does.
@@ -324,7 +310,7 @@ function carriedOn(
   rule: Required<StrengthRequirement>,
   fromPct: number,
   toPct: number,
-): CarriedOn {
+) {
   const known = knownMargin(fit, rule);
   const t = tQuantile((1 + rule.confidence) / 2, fit.degreesOfFreedom);
   const reached = (side: -1 | 0 | 1) =>
@@ -336,10 +322,11 @@ function carriedOn(
       fromPct,
       toPct,
     )?.cementPct ?? null;
-  return { cementPct: reached(0), lowPct: reached(1), highPct: reached(-1) };
+  return { cementPct: reached(0), interval: { lowPct: reached(1), highPct: reached(-1) } };
 }
 
-function intervalWords({ lowPct, highPct }: CarriedOn, confidence: number): Text {
+function intervalWords(interval: ReturnType<typeof carriedOn>["interval"], confidence: number) {
+  const { lowPct, highPct } = interval;
   const level = tenth(100 * confidence);
   const low = formatFixed(lowPct ?? 0, 1);
   return highPct === null

@@ -1,7 +1,7 @@
 import { differenceCiede2000 } from "culori";
-import { type Finding, finding } from "../findings/finding.js";
+import { type Finding, findingIf } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 
 const MUNSELL =
   /^(N ?\d+(\.\d+)?\/?|\d+(\.\d+)? ?(R|YR|Y|GY|G|BG|B|PB|P|RP) \d+(\.\d+)?\/\d+(\.\d+)?)$/;
@@ -19,59 +19,45 @@ const MUNSELL =
  * trialFindings([trial], "trials.csv").map(({ code, severity }) => [code, severity]) // => [["colour-before-dry", "warning"], ["trial-not-strength", "note"]]
  */
 export function trialFindings(trials: readonly WorkshopTrial[], file: string): Finding[] {
-  const findings: Finding[] = [];
-  const rowOfId = new Map<string, number>();
-  for (const { id, row, lab, colour, munsell, dryToConstantMass } of trials) {
-    const earlier = rowOfId.get(id);
-    if (earlier !== undefined) {
-      findings.push(
-        finding({ file, row, column: "trial", value: id }, "error", "repeated-trial", {
-          message: say`This trial's name is already used in row ${earlier}.`,
-          expected: say`each trial once`,
-          remedy: say`Correct the name, or take the copy out.`,
-        }),
-      );
-    } else rowOfId.set(id, row);
-    if (munsell !== undefined && !MUNSELL.test(munsell)) {
-      findings.push(
-        finding({ file, row, column: "munsell", value: munsell }, "error", "unknown-colour", {
-          message: say`This is not a Munsell colour.`,
-          expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
-          remedy: say`Read it from the chart again, in shade, beside the dry sample.`,
-        }),
-      );
-    }
-    if (lab && !(lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128)) {
-      const value = `${lab.l}, ${lab.a}, ${lab.b}`;
-      findings.push(
-        finding({ file, row, column: "L*", value }, "error", "unknown-colour", {
-          message: say`These numbers are not a CIELAB colour.`,
-          expected: say`L* 0 to 100, a* and b* −128 to 128`,
-          remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
-        }),
-      );
-    }
+  const ofTrials = trials.flatMap(({ id, row, lab, colour, munsell, dryToConstantMass }) => {
+    const at = (column: string, value?: Text) => ({ file, row, column, value });
+    const { row: first } = trials.find((trial) => trial.id === id)!;
+    const isMunsell = munsell === undefined || MUNSELL.test(munsell);
+    const isLab =
+      !lab || (lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128);
     const taken = munsell ?? colour ?? (lab && `L* ${lab.l}`);
-    if (taken !== undefined && !dryToConstantMass) {
-      findings.push(
-        finding({ file, row, column: "colour", value: taken }, "warning", "colour-before-dry", {
-          message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
-          expected: say`a mass that stands still between two weighings a day apart`,
-          remedy: say`Let it dry, weigh it twice, and take the colour again.`,
-        }),
-      );
-    }
-  }
-  if (trials.length > 0) {
-    findings.push(
-      finding({ file }, "note", "trial-not-strength", {
-        message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
-        expected: say`blocks of the chosen mix, cured to the age of the requirement`,
-        remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
+    const moist = taken !== undefined && !dryToConstantMass;
+    return [
+      ...findingIf(first !== row, at("trial", id), "error", "repeated-trial", {
+        message: say`This trial's name is already used in row ${first}.`,
+        expected: say`each trial once`,
+        remedy: say`Correct the name, or take the copy out.`,
       }),
-    );
-  }
-  return findings;
+      ...findingIf(!isMunsell, at("munsell", munsell), "error", "unknown-colour", {
+        message: say`This is not a Munsell colour.`,
+        expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
+        remedy: say`Read it from the chart again, in shade, beside the dry sample.`,
+      }),
+      ...findingIf(!isLab, at("L*", `${lab?.l}, ${lab?.a}, ${lab?.b}`), "error", "unknown-colour", {
+        message: say`These numbers are not a CIELAB colour.`,
+        expected: say`L* 0 to 100, a* and b* −128 to 128`,
+        remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
+      }),
+      ...findingIf(moist, at("colour", taken), "warning", "colour-before-dry", {
+        message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
+        expected: say`a mass that stands still between two weighings a day apart`,
+        remedy: say`Let it dry, weigh it twice, and take the colour again.`,
+      }),
+    ];
+  });
+  return [
+    ...ofTrials,
+    ...findingIf(trials.length > 0, { file }, "note", "trial-not-strength", {
+      message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
+      expected: say`blocks of the chosen mix, cured to the age of the requirement`,
+      remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
+    }),
+  ];
 }
 
 export interface TrialDifference {

@@ -383,12 +383,6 @@ describe("an element", () => {
     const { each, total } = elementsQuantities([good, bad], options);
     expect([each.map(({ name }) => name), total]).toEqual([["Wall"], null]);
   });
-
-  it("says its volumes in its message", () => {
-    expect(render(elementQuantities({ ...WALL, wastePct: 5 }, options).message)).toBe(
-      "3.20 m³ rammed, 3.36 m³ to make with 5 % waste.",
-    );
-  });
 });
 
 describe("sentences with numbers", () => {
