@@ -342,6 +342,11 @@ export function quantity(
   });
 }
 
+/** A quantity of more than nothing. */
+export function positive(unit: Parameters<typeof quantity>[0], example: string): Kind<number> {
+  return quantity(unit, { above: 0, example });
+}
+
 /** A share or moisture, in percent. */
 export function percent(example: string, max = 100): Kind<number> {
   return quantity("ratio", { min: 0, max, example });

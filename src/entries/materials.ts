@@ -9,6 +9,7 @@ import {
   oneOf,
   pattern,
   percent,
+  positive,
   quantity,
   Refusal,
   shaped,
@@ -18,7 +19,7 @@ import { sheet } from "./sheets.js";
 import type { CementConfig, MaterialConfig } from "./studyConfig.js";
 import { price, supplyRows } from "./supply.js";
 
-const height = (example: string) => quantity("m", { above: 0, example });
+const height = (example: string) => positive("m", example);
 
 const flooding = shaped(
   group({
@@ -202,7 +203,7 @@ export const cement: Kind<CementConfig> = group(
       looseDensity("1200 kg/m3"),
       "Mass in a loose volume.",
     ),
-    bag: required("bagMassKg", quantity("kg", { above: 0, example: "25 kg" }), "Mass of a bag."),
+    bag: required("bagMassKg", positive("kg", "25 kg"), "Mass of a bag."),
     price: optional("price", price(["t", "m3", "bag"], "190 per t"), "Price as delivered."),
     ...supplyRows,
   },

@@ -7,6 +7,7 @@ import {
   number,
   oneOf,
   percent,
+  positive,
   quantity,
   shaped,
   text,
@@ -34,11 +35,7 @@ export const tolerances: Kind<ToleranceConfig> = group(
       percent("96 %", 105),
       "Least rammed dry density, of the maximum of the compaction test.",
     ),
-    lift: optional(
-      "liftM",
-      quantity("m", { above: 0, example: "20 mm" }),
-      "Of the rammed depth of a lift, each way.",
-    ),
+    lift: optional("liftM", positive("m", "20 mm"), "Of the rammed depth of a lift, each way."),
     basis: optional(
       "basis",
       text("Specification of the engineer, clause 4"),
@@ -48,7 +45,7 @@ export const tolerances: Kind<ToleranceConfig> = group(
   { name: "ToleranceConfig" },
 );
 
-const stress = (example: string) => quantity("stress", { above: 0, example });
+const stress = (example: string) => positive("stress", example);
 /** A share or risk, 0 to 1 in the result. */
 const share = (example: string) =>
   shaped(quantity("ratio", { min: 0.01, max: 50, example }), "number", (pct) => pct * 0.01);
@@ -154,11 +151,7 @@ const lot: Kind<LotConfig> = forms(
   {
     volume: group(
       {
-        volume: required(
-          "volumeM3",
-          quantity("m3", { above: 0, example: "3 m3" }),
-          "Rammed volume of a lot.",
-        ),
+        volume: required("volumeM3", positive("m3", "3 m3"), "Rammed volume of a lot."),
       },
       { constants: { kind: "volume" } },
     ),
@@ -183,7 +176,7 @@ const lot: Kind<LotConfig> = forms(
 );
 
 const ages: Kind<readonly number[]> = shaped(
-  list(quantity("age", { above: 0, example: "28 d" }), { min: 1, max: 6 }),
+  list(positive("age", "28 d"), { min: 1, max: 6 }),
   "readonly number[]",
   (days): readonly number[] => [...new Set(days)].sort((a, b) => a - b),
 );

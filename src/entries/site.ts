@@ -1,23 +1,15 @@
 import { say } from "../words/message.js";
 import { byDefault, group, list, optional, required } from "./groups.js";
-import { type Kind, number, oneOf, percent, quantity, shaped } from "./kinds.js";
+import { type Kind, number, oneOf, percent, positive, quantity, shaped } from "./kinds.js";
 import type { SiteConfig } from "./studyConfig.js";
 
 const truck = group({
-  payload: required("payloadKg", quantity("kg", { above: 0, example: "9 t" }), "What it carries."),
-  body: required(
-    "bodyM3",
-    quantity("m3", { above: 0, example: "6 m3" }),
-    "Loose volume of its body.",
-  ),
+  payload: required("payloadKg", positive("kg", "9 t"), "What it carries."),
+  body: required("bodyM3", positive("m3", "6 m3"), "Loose volume of its body."),
 });
 
 const forms = group({
-  area: required(
-    "formsAtHandM2",
-    quantity("area", { above: 0, example: "8 m2" }),
-    "Area of the forms at hand.",
-  ),
+  area: required("formsAtHandM2", positive("area", "8 m2"), "Area of the forms at hand."),
   "set-and-ram": required(
     "hoursToSetAndRam",
     quantity("h", { above: 0, max: 1000, example: "8 h" }),
@@ -31,13 +23,9 @@ const forms = group({
 });
 
 const trialForm = group({
-  length: required("lengthM", quantity("m", { above: 0, example: "100 mm" }), "Inside the form."),
-  width: required("widthM", quantity("m", { above: 0, example: "100 mm" }), "Inside the form."),
-  height: required(
-    "heightM",
-    quantity("m", { above: 0, example: "100 mm" }),
-    "Of the block after ramming.",
-  ),
+  length: required("lengthM", positive("m", "100 mm"), "Inside the form."),
+  width: required("widthM", positive("m", "100 mm"), "Inside the form."),
+  height: required("heightM", positive("m", "100 mm"), "Of the block after ramming."),
   blocks: required(
     "blocks",
     number({ whole: true, min: 1, max: 200, example: 6 }),
@@ -55,13 +43,13 @@ const trial = group(
   {
     "dry-mass": optional(
       "dryMassKg",
-      quantity("kg", { above: 0, example: "10 kg" }),
+      positive("kg", "10 kg"),
       "Dry mass of soil and aggregate in it.",
     ),
     form: optional("form", trialForm, "The form that it must fill, in place of its dry mass."),
     "scale-step": required(
       "scaleStepKg",
-      quantity("kg", { above: 0, example: "10 g" }),
+      positive("kg", "10 g"),
       "The least that the scale for it shows.",
     ),
     cement: optional(
@@ -86,7 +74,7 @@ export const site: Kind<SiteConfig> = group(
   {
     bucket: optional(
       "bucketL",
-      quantity("L", { above: 0, example: "12 L" }),
+      positive("L", "12 L"),
       "Volume of a bucket struck level, measured with water; left out, 10 L, in US units 5 gal.",
     ),
     "bucket-step": optional(
@@ -96,7 +84,7 @@ export const site: Kind<SiteConfig> = group(
     ),
     mixer: optional(
       "mixerVolumeL",
-      quantity("L", { above: 0, example: "150 L" }),
+      positive("L", "150 L"),
       "Loose volume that the mixer takes; left out, the batch of the study.",
     ),
     "batch-fills": optional(

@@ -1,7 +1,16 @@
 import { ASPECT_RATIO_TABLES } from "../strength/aspectRatio.js";
 import { say } from "../words/message.js";
 import { byDefault, forms, group, optional, required } from "./groups.js";
-import { earthDensity, type Kind, oneOf, percent, quantity, shaped, text } from "./kinds.js";
+import {
+  earthDensity,
+  type Kind,
+  oneOf,
+  percent,
+  positive,
+  quantity,
+  shaped,
+  text,
+} from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { CovariateConfig, RequirementConfig, StrengthConfig } from "./studyConfig.js";
 import { crushed } from "./trials.js";
@@ -10,14 +19,10 @@ const requirement: Kind<RequirementConfig> = group(
   {
     strength: required(
       "strengthMpa",
-      quantity("stress", { above: 0, example: "2.0 MPa" }),
+      positive("stress", "2.0 MPa"),
       "Compressive strength that the mix must reach.",
     ),
-    age: required(
-      "ageDays",
-      quantity("age", { above: 0, example: "28 d" }),
-      "Age at which it must.",
-    ),
+    age: required("ageDays", positive("age", "28 d"), "Age at which it must."),
     statistic: required(
       "statistic",
       { ...oneOf("mean", "prediction", "tolerance"), name: "RequirementStatistic" },

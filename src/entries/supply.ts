@@ -3,7 +3,17 @@ import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { convertFromBase } from "../quantities/units.js";
 import { say, type Text } from "../words/message.js";
 import { byDefault, group, optional, required } from "./groups.js";
-import { BESIDE, type Kind, label, percent, quantity, Refusal, shaped, text } from "./kinds.js";
+import {
+  BESIDE,
+  type Kind,
+  label,
+  percent,
+  positive,
+  quantity,
+  Refusal,
+  shaped,
+  text,
+} from "./kinds.js";
 import type { CarbonConfig } from "./studyConfig.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
@@ -162,7 +172,7 @@ export const carbon: Kind<CarbonConfig> = group(
       group({
         volume: optional(
           "concreteVolumeM3",
-          quantity("m3", { above: 0, example: "3.2 m3" }),
+          positive("m3", "3.2 m3"),
           "Volume of the concrete element that would stand in the same place; left out, that of the earth element.",
         ),
         cement: optional(

@@ -21,7 +21,7 @@ import type { BandTargetPoint, BlendTarget } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
 import type { MaterialConfig, StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { trialShares } from "../entries/trials.js";
-import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, findingIf, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { boundariesOf, fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
@@ -150,42 +150,37 @@ function brokenLimits(
   input: BlendInput,
   column: "mix-from" | "mix.shares",
 ): Finding[] {
-  const tested = column === "mix-from";
-  const told = (code: string, message: Text, expected: Text, remedy: Text) =>
-    finding({ file: STUDY_FILE, column }, "warning", code, { message, expected, remedy });
-  const breaks = (message: Text, expected: Text) =>
-    told(
-      "tested-blend-breaks-limits",
+  const place = { file: STUDY_FILE, column };
+  const told = (ofTested: Text, ofSet: Text) => (column === "mix-from" ? ofTested : ofSet);
+  const breaks = (isSo: boolean, message: Text, expected: Text) =>
+    findingIf(isSo, place, "warning", "tested-blend-breaks-limits", {
       message,
       expected,
-      say`Build another blend, or loosen what the study asks for.`,
-    );
+      remedy: say`Build another blend, or loosen what the study asks for.`,
+    });
   const used = sharesPct.filter((share) => share > 0);
   // A material that the blend has none of does not matter to its limits.
   const usedMaterials = input.materials.filter((_, index) => sharesPct[index] > 0);
   return [
-    ...materials.flatMap(({ name, minSharePct, maxSharePct }, index): Finding[] => {
+    ...materials.flatMap(({ name, minSharePct, maxSharePct }, index) => {
       const share = sharesPct[index];
-      if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
-      return [
-        breaks(
-          tested
-            ? say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`
-            : say`The blend as it is set has ${formatFixed(share, 1)} % of ${name}.`,
-          say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
+      return breaks(
+        share < minSharePct - 1e-9 || share > maxSharePct + 1e-9,
+        told(
+          say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`,
+          say`The blend as it is set has ${formatFixed(share, 1)} % of ${name}.`,
         ),
-      ];
+        say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
+      );
     }),
-    ...(used.length > maxMaterials
-      ? [
-          breaks(
-            tested
-              ? say`The tested blend has ${used.length} materials.`
-              : say`The blend as it is set has ${used.length} materials.`,
-            say`at most ${maxMaterials} materials, as the study asks`,
-          ),
-        ]
-      : []),
+    ...breaks(
+      used.length > maxMaterials,
+      told(
+        say`The tested blend has ${used.length} materials.`,
+        say`The blend as it is set has ${used.length} materials.`,
+      ),
+      say`at most ${maxMaterials} materials, as the study asks`,
+    ),
     // Each by itself: one that cannot be judged hides no other.
     ...limits.flatMap((limit): Finding[] => {
       const alone = { ...input, materials: usedMaterials, limits: [limit] };
@@ -195,30 +190,28 @@ function brokenLimits(
           blind.map(({ message }) => message),
           " ",
         );
-        return [
-          told(
-            "limit-not-judged",
-            tested
-              ? say`It is not known whether the tested blend keeps a limit of the study. ${why}`
-              : say`It is not known whether the blend as it is set keeps a limit of the study. ${why}`,
-            say`what the limit needs of each material of the blend`,
-            say`Have it tested and enter it, or take the limit off.`,
+        const words = {
+          message: told(
+            say`It is not known whether the tested blend keeps a limit of the study. ${why}`,
+            say`It is not known whether the blend as it is set keeps a limit of the study. ${why}`,
           ),
-        ];
+          expected: say`what the limit needs of each material of the blend`,
+          remedy: say`Have it tested and enter it, or take the limit off.`,
+        };
+        return [finding(place, "warning", "limit-not-judged", words)];
       }
       return limitRows(usedMaterials, [limit]).flatMap((row) => {
         const over = limitValue(row, used) - row.limit;
         const by = row.side === "max" ? over : -over;
-        if (by <= 1e-9 * Math.max(1, Math.abs(row.limit))) return [];
         const [name, most] = [limitName(row), difference(by, row.unit)];
-        return [
-          breaks(
-            tested
-              ? say`The tested blend breaks a limit of the study: ${name}, by ${most}.`
-              : say`The blend as it is set breaks a limit of the study: ${name}, by ${most}.`,
-            say`the limits of the study`,
+        return breaks(
+          by > 1e-9 * Math.max(1, Math.abs(row.limit)),
+          told(
+            say`The tested blend breaks a limit of the study: ${name}, by ${most}.`,
+            say`The blend as it is set breaks a limit of the study: ${name}, by ${most}.`,
           ),
-        ];
+          say`the limits of the study`,
+        );
       });
     }),
   ];
@@ -281,16 +274,13 @@ export function computeBlend(
   };
 }
 
-function unmeasuredFines({ unmeasuredFinesPct }: BlendedCurve): Finding[] {
-  if (unmeasuredFinesPct <= UNMEASURED_FINES_LIMIT_PCT) return [];
-  const value = say`${formatFixed(unmeasuredFinesPct, 1)} %`;
-  return [
-    finding({ file: STUDY_FILE, column: "materials", value }, "warning", "unmeasured-fines", {
-      message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
-      expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
-      remedy: say`Test the fines of the material that brings most of them.`,
-    }),
-  ];
+function unmeasuredFines({ unmeasuredFinesPct: pct }: BlendedCurve): Finding[] {
+  const place = { file: STUDY_FILE, column: "materials", value: say`${formatFixed(pct, 1)} %` };
+  return findingIf(pct > UNMEASURED_FINES_LIMIT_PCT, place, "warning", "unmeasured-fines", {
+    message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
+    expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
+    remedy: say`Test the fines of the material that brings most of them.`,
+  });
 }
 
 function noBand({ guidance }: Pick<StudyConfig, "guidance">): Finding {
@@ -308,16 +298,14 @@ function noBand({ guidance }: Pick<StudyConfig, "guidance">): Finding {
 /** Root-mean-square distance from which a blend is hardly the target that was asked for; common practice, no source. */
 const FAR_FROM_TARGET_PCT = 10;
 
-function farFromTarget({ rmsDifferencePct }: BlendDesign): Finding[] {
-  if (!(rmsDifferencePct > FAR_FROM_TARGET_PCT)) return [];
-  const value = say`${formatFixed(rmsDifferencePct, 1)} points`;
-  return [
-    finding({ file: STUDY_FILE, column: "target", value }, "warning", "blend-far-from-target", {
-      message: say`The blend misses the target by ${formatFixed(rmsDifferencePct, 1)} percentage points in the root mean square.`,
-      expected: say`at most ${FAR_FROM_TARGET_PCT} points (common practice, no source)`,
-      remedy: say`Add a material with the sizes that are missing, loosen a limit, or choose another target.`,
-    }),
-  ];
+function farFromTarget({ rmsDifferencePct: rmsPct }: BlendDesign): Finding[] {
+  const value = say`${formatFixed(rmsPct, 1)} points`;
+  const place = { file: STUDY_FILE, column: "target", value };
+  return findingIf(rmsPct > FAR_FROM_TARGET_PCT, place, "warning", "blend-far-from-target", {
+    message: say`The blend misses the target by ${formatFixed(rmsPct, 1)} percentage points in the root mean square.`,
+    expected: say`at most ${FAR_FROM_TARGET_PCT} points (common practice, no source)`,
+    remedy: say`Add a material with the sizes that are missing, loosen a limit, or choose another target.`,
+  });
 }
 
 /** Materials that the blend leaves out, and those of which it has hardly any. */
@@ -327,21 +315,17 @@ function traceFindings(
 ): Finding[] {
   const expected = say`a share of at least ${MIN_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
   return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
-    const { sharePct } = blend.shares[index];
+    const value = say`${formatNumber(blend.shares[index].sharePct, 3)} %`;
     const at = { file: STUDY_FILE, column: `materials.${index}.share` };
-    if (blend.notUsed.includes(id) && maxSharePct > 0) {
-      return [
-        finding({ ...at, value: name }, "note", "material-not-used", {
-          message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
-          expected,
-          remedy: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
-        }),
-      ];
-    }
-    if (!blend.hardlyUsed.includes(id)) return [];
-    const value = say`${formatNumber(sharePct, 3)} %`;
+    const isLeftOut = blend.notUsed.includes(id) && maxSharePct > 0;
+    const isTrace = !isLeftOut && blend.hardlyUsed.includes(id);
     return [
-      finding({ ...at, value }, "warning", "material-hardly-used", {
+      ...findingIf(isLeftOut, { ...at, value: name }, "note", "material-not-used", {
+        message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
+        expected,
+        remedy: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
+      }),
+      ...findingIf(isTrace, { ...at, value }, "warning", "material-hardly-used", {
         message:
           minSharePct > 0
             ? say`The study asks for hardly any ${name}.`

@@ -7,10 +7,9 @@ import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { compareGuidance } from "../guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { inUsersWords } from "../lab/sheet/mapping.js";
-import type { SpecimenSheet } from "../lab/specimens.js";
 import { inUnits } from "../quantities/format.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
-import { say, type Text } from "../words/message.js";
+import { say } from "../words/message.js";
 import { computeBlends, sharesOf } from "./blend.js";
 import { mixDoubts } from "./doubts.js";
 import { computeFirstMix } from "./firstMix.js";
@@ -267,15 +266,12 @@ function qualityOf(
   if (!strength) return { findings: [] };
   if (tested || !siteBlocks) return computeQuality(config, strength, mix, siteBlocks);
   const { plan, findings } = computeQuality(config, strength, mix, undefined);
-  return { plan, findings: [...findings, siteBlocksOfOther(siteBlocks)] };
-}
-
-function siteBlocksOfOther({ file }: SpecimenSheet): Finding {
-  return finding({ file }, "warning", "site-blocks-without-mix", {
+  const ofOther = finding({ file: siteBlocks.file }, "warning", "site-blocks-without-mix", {
     message: say`The sheet of site blocks is not judged: the blend of the study was not tested, so these lots are of another mix.`,
     expected: say`site blocks of a tested mix`,
     remedy: say`Name the tested blend that was built (“mix-from”), or leave the sheet out.`,
   });
+  return { plan, findings: [...findings, ofOther] };
 }
 
 /** The soils, and the blend where there is one, on the texture triangle; those whose curve does not reach 0.002 mm are left out. */
@@ -284,21 +280,17 @@ function computeTexture(
   blend: BlendStudy | undefined,
   drawn: DrawnCurves,
 ): TextureStudy[] {
-  const study = (
-    name: Text,
-    curve: GradingCurve,
-    curves: readonly GradingCurve[],
-  ): TextureStudy[] => {
+  const curves = [
+    ...materials.flatMap(({ name, role, curve }, index) =>
+      role === "soil" ? [{ name, curve, drawn: drawn.materials[index] }] : [],
+    ),
+    ...(blend ? [{ name: say`Blend`, curve: blend.curve, drawn: drawn.blend }] : []),
+  ];
+  return curves.flatMap(({ name, curve, drawn }) => {
     const parts = usdaFromCurve(curve);
     if (!parts) return [];
-    return [{ name, parts, resampled: curves.flatMap((each) => usdaFromCurve(each) ?? []) }];
-  };
-  return [
-    ...materials.flatMap(({ name, role, curve }, index) =>
-      role === "soil" ? study(name, curve, drawn.materials[index]) : [],
-    ),
-    ...(blend ? study(say`Blend`, blend.curve, drawn.blend) : []),
-  ];
+    return [{ name, parts, resampled: drawn.flatMap((each) => usdaFromCurve(each) ?? []) }];
+  });
 }
 
 /** Findings of computing, with the user's own header cells where a sheet has a layout of its own. */

@@ -1,5 +1,5 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, findingIf, STUDY_FILE } from "../findings/finding.js";
 import { checkGuidance, guidanceFindings } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
@@ -7,6 +7,7 @@ import { GUIDANCE_ENTRIES, guidanceEntry } from "../guidance/published/recommend
 import { formatPlain } from "../quantities/format.js";
 import { drawLimits, limitErrors } from "../soil/consistency/drawnLimits.js";
 import { joinTexts, say, type Text } from "../words/message.js";
+import { materialPlace } from "./materialIds.js";
 import type { DrawnCurves } from "./sampledCurves.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
@@ -17,26 +18,22 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
   readonly findings: readonly Finding[];
 } {
   const own = envelope ? [envelopeEntry(envelope)] : [];
-  if (config.guidance === undefined) {
-    return { entries: own, findings: chemistryFindings(config, undefined) };
-  }
+  const { guidance } = config;
+  const entry = guidance === undefined ? undefined : guidanceEntry(guidance);
   const place = { file: STUDY_FILE, column: "guidance" };
-  const entry = guidanceEntry(config.guidance);
-  if (entry) {
-    const findings = [
-      ...guidanceFindings(entry, testedOfAll(config), place),
-      ...chemistryFindings(config, entry),
-    ];
-    return { entries: [...own, entry], findings };
+  if (guidance !== undefined && !entry) {
+    const unknown = finding({ ...place, value: guidance }, "error", "unknown-guidance", {
+      message: say`There is no guidance entry of this name.`,
+      expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}, or power curves such as power-20mm-0.2-0.25`,
+      remedy: say`Correct the name in study.yaml.`,
+    });
+    return { entries: own, findings: [unknown] };
   }
   return {
-    entries: own,
+    entries: entry ? [...own, entry] : own,
     findings: [
-      finding({ ...place, value: config.guidance }, "error", "unknown-guidance", {
-        message: say`There is no guidance entry of this name.`,
-        expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}, or power curves such as power-20mm-0.2-0.25`,
-        remedy: say`Correct the name in study.yaml.`,
-      }),
+      ...(entry ? guidanceFindings(entry, testedOfAll(config), place) : []),
+      ...chemistryFindings(config, entry),
     ],
   };
 }
@@ -82,52 +79,42 @@ function testedOfAll(config: StudyConfig): Chemistry {
 /** Sulphates of the dry soil from which cement may be attacked years later; common practice, no source. */
 const SULPHATE_TO_ASK_PCT = 0.2;
 
-/** A specialist has to be asked before cement goes into a soil with sulphates. */
-function sulphateFinding(
-  { cement }: StudyConfig,
-  { name }: MaterialConfig,
-  sulphatePct: number | undefined,
-  place: { readonly file: string; readonly column: string },
-): Finding[] {
-  if (!cement || sulphatePct === undefined || sulphatePct <= SULPHATE_TO_ASK_PCT) return [];
-  return [
-    finding({ ...place, value: `${sulphatePct} %` }, "warning", "sulphates-to-ask", {
-      message: say`${name} holds ${formatPlain(sulphatePct)} % sulphates: they may swell with cement and break a wall years later.`,
-      expected: say`at most ${SULPHATE_TO_ASK_PCT} % of the dry mass, unless a specialist advises otherwise (common practice, no source)`,
-      remedy: say`Ask a laboratory or engineer about this soil with this cement before anything is built, or take another soil.`,
-    }),
-  ];
-}
-
 /** What was not tested of a soil that cement goes into, and what lies outside the entry's limits. */
 function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined): Finding[] {
   const others = entry?.others ?? [];
   return soilsOf(config).flatMap((soil): Finding[] => {
+    const { id, name } = soil;
     const tested = testedChemistry(soil);
-    const at = `materials.${config.materials.indexOf(soil)}.chemistry`;
-    const place = { file: STUDY_FILE, column: at };
-    const outside = others.flatMap(({ quantity, max }) => {
-      const key = CHEMISTRY.find((one) => one === quantity);
-      const value = key && tested[key];
-      if (key === undefined || value === undefined || !(value > (max ?? Infinity))) return [];
-      const words = {
-        message: say`${soil.name} holds ${formatPlain(value)} % ${CHEMISTRY_NAMES[key]}; “${entry!.title}” allows ${max!} %.`,
-        expected: say`at most ${max!} %`,
-        remedy: say`Take another soil, or have its effect on cement shown by tests of the mix.`,
-      };
-      return [finding({ ...place, value: `${value} %` }, "warning", "chemistry-outside", words)];
+    const place = materialPlace(config, id, "chemistry");
+    const outside = CHEMISTRY.flatMap((key): Finding[] => {
+      const max = others.find(({ quantity }) => quantity === key)?.max ?? Infinity;
+      const value = tested[key];
+      if (value === undefined || value <= max) return [];
+      return [
+        finding({ ...place, value: `${value} %` }, "warning", "chemistry-outside", {
+          message: say`${name} holds ${formatPlain(value)} % ${CHEMISTRY_NAMES[key]}; “${entry!.title}” allows ${max} %.`,
+          expected: say`at most ${max} %`,
+          remedy: say`Take another soil, or have its effect on cement shown by tests of the mix.`,
+        }),
+      ];
     });
-    outside.push(...sulphateFinding(config, soil, tested.sulphatePct, place));
+    if (!config.cement) return outside;
+    const { sulphatePct = 0 } = tested;
     // The entry's own finding names those that it limits.
     const open = CHEMISTRY.filter(
       (key) => tested[key] === undefined && !others.some(({ quantity }) => quantity === key),
     );
-    if (open.length === 0 || !config.cement) return outside;
-    const names = joinTexts(open.map((key) => CHEMISTRY_NAMES[key]));
+    const sulphates = { ...place, value: `${sulphatePct} %` };
     return [
       ...outside,
-      finding(place, "note", "chemistry-not-tested", {
-        message: say`${soil.name} was not tested, or the study does not say so, for: ${names}.`,
+      // A specialist has to be asked before cement goes into a soil with sulphates.
+      ...findingIf(sulphatePct > SULPHATE_TO_ASK_PCT, sulphates, "warning", "sulphates-to-ask", {
+        message: say`${name} holds ${formatPlain(sulphatePct)} % sulphates: they may swell with cement and break a wall years later.`,
+        expected: say`at most ${SULPHATE_TO_ASK_PCT} % of the dry mass, unless a specialist advises otherwise (common practice, no source)`,
+        remedy: say`Ask a laboratory or engineer about this soil with this cement before anything is built, or take another soil.`,
+      }),
+      ...findingIf(open.length > 0, place, "note", "chemistry-not-tested", {
+        message: say`${name} was not tested, or the study does not say so, for: ${joinTexts(open.map((key) => CHEMISTRY_NAMES[key]))}.`,
         expected: say`a value for each, or “${NOT_TESTED}”`,
         remedy: say`Have the soil tested for it. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
       }),

@@ -1,5 +1,5 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, findingIf } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { combineGrading } from "../grading/combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../grading/curve.js";
@@ -13,6 +13,7 @@ import type { JarRecord } from "../lab/jar.js";
 import { consistencyLimits } from "../soil/consistency/limits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
 import { say } from "../words/message.js";
+import { materialPlace } from "./materialIds.js";
 import { sampleMaterial } from "./sampledCurves.js";
 import type { StudyMaterial, UngradedStudyMaterial } from "./study.js";
 import type { MaterialResult, UngradedMaterial } from "./studyResult.js";
@@ -92,21 +93,22 @@ export function computeMaterial(material: SheetsOfMaterial, study: StudyEntries)
           reading: study.sizeReading,
         })
       : undefined;
+  const { id, name, role } = config;
   return {
     material: {
-      id: config.id,
-      name: config.name,
-      role: config.role,
+      id,
+      name,
+      role,
       sieve,
       sedimentation,
-      ...(pipette ? { pipette } : {}),
-      ...(jar ? { jar: jar.analysis } : {}),
+      pipette,
+      jar: jar?.analysis,
       curve,
       overlap,
       repairs,
       sizes: characteristicSizes(curve, study.sizeReading),
       fractions: fractions(curve, boundariesOf(study.units)),
-      models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
+      models: role === "soil" ? chooseModel(curve, MODELS) : undefined,
       limits,
       uncertainty,
     },
@@ -130,7 +132,7 @@ export function computeUngraded({ config, ...sheets }: UngradedStudyMaterial): {
   const jar = sheets.jar && analyseJar(sheets.jar);
   const limits = sheets.limits && consistencyLimits(sheets.limits);
   return {
-    material: { id, name, role, ...(jar ? { jar } : {}), ...(limits ? { limits } : {}) },
+    material: { id, name, role, jar, limits },
     findings: [...(jar?.findings ?? []), ...(limits?.findings ?? [])],
   };
 }
@@ -146,36 +148,35 @@ type Settled = Pick<MaterialResult, "sedimentation" | "pipette"> & {
 function settle(
   { config, hydrometer, pipette }: SheetsOfMaterial,
   sieve: readonly GradingPoint[],
-  { materials }: StudyEntries,
+  study: StudyEntries,
 ): Settled {
   const sheet = hydrometer ?? pipette;
   if (!sheet) return { findings: [] };
   const { file, separatingSizeMm } = sheet;
-  const { particleDensityKgM3 } = config;
+  const { id, name, particleDensityKgM3 } = config;
   const passingSeparatingPct = passingAtSize({ points: sieve }, separatingSizeMm);
-  const findings: Finding[] = [];
-  if (passingSeparatingPct === undefined) {
-    const place = { file, column: "separating sieve", value: `${separatingSizeMm} mm` };
-    findings.push(
-      finding(place, "error", "separating-sieve-unmeasured", {
+  const place = { file, column: "separating sieve", value: `${separatingSizeMm} mm` };
+  const entry = materialPlace(study, id, "particle-density");
+  const isTold = particleDensityKgM3 !== undefined;
+  const findings = [
+    ...findingIf(
+      passingSeparatingPct === undefined,
+      place,
+      "error",
+      "separating-sieve-unmeasured",
+      {
         message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
-        expected: say`a sieve analysis of ${config.name} that spans ${separatingSizeMm} mm`,
+        expected: say`a sieve analysis of ${name} that spans ${separatingSizeMm} mm`,
         remedy: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
-      }),
-    );
-  }
-  if (particleDensityKgM3 === undefined) {
-    const index = materials.findIndex(({ id }) => id === config.id);
-    const place = { file: STUDY_FILE, column: `materials.${index}.particle-density` };
-    findings.push(
-      finding(place, "warning", "particle-density-not-told", {
-        message: say`The readings of ${file} are not analysed: settling depends on the particle density, which the study does not give.`,
-        expected: say`the particle density of ${config.name}`,
-        remedy: say`Have it measured, or enter the value that the laboratory used.`,
-      }),
-    );
-  }
-  if (passingSeparatingPct === undefined || particleDensityKgM3 === undefined) return { findings };
+      },
+    ),
+    ...findingIf(!isTold, entry, "warning", "particle-density-not-told", {
+      message: say`The readings of ${file} are not analysed: settling depends on the particle density, which the study does not give.`,
+      expected: say`the particle density of ${name}`,
+      remedy: say`Have it measured, or enter the value that the laboratory used.`,
+    }),
+  ];
+  if (passingSeparatingPct === undefined || !isTold) return { findings };
   const input = { particleDensityKgM3, passingSeparatingPct };
   const sedimentation = hydrometer && analyseHydrometer(hydrometer, input);
   const drawn = pipette && analysePipette(pipette, input);

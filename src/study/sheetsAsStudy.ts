@@ -67,8 +67,8 @@ export async function sheetsAsStudy(
   files: ReadonlyMap<string, Uint8Array>,
 ): Promise<SheetsAsStudy> {
   const findings: Finding[] = [];
-  const known: KnownSheet[] = [];
   const unknown: Finding[] = [];
+  const known: KnownSheet[] = [];
   for (const [file, bytes] of files) {
     if (!/\.(csv|xlsx)$/i.test(file)) continue;
     const { grid, findings: opening } = await readGrid(file, bytes);
@@ -150,12 +150,12 @@ function materialsOf(sheets: readonly KnownMaterialSheet[]) {
   type Draft = { name: string; sheets: Partial<Record<MaterialSheet, string>> };
   const drafts = new Map<string, Draft>();
   const doubled: KnownSheet[] = [];
-  const place = (name: string, { kind, file }: KnownMaterialSheet) => {
+  const place = (name: string, sheet: KnownMaterialSheet) => {
     const key = slug(name);
     const draft = drafts.get(key) ?? { name, sheets: {} };
     drafts.set(key, draft);
-    if (draft.sheets[kind] === undefined) draft.sheets[kind] = file;
-    else doubled.push({ file, kind, grid: { file, rows: [] } });
+    if (draft.sheets[sheet.kind] === undefined) draft.sheets[sheet.kind] = sheet.file;
+    else doubled.push(sheet);
   };
   const named = sheets.map((sheet) => ({ sheet, name: nameOf(sheet) }));
   const sieved = new Set(
@@ -166,7 +166,7 @@ function materialsOf(sheets: readonly KnownMaterialSheet[]) {
   // A further test whose name fits no sieved material is of the only soil, where there is one.
   const homeless = ({ sheet, name }: (typeof named)[number]) =>
     name === undefined || (sheet.kind !== "sieve" && sieved.size > 0 && !sieved.has(slug(name)));
-  for (const { sheet, name } of named.filter((one) => !homeless(one))) place(name ?? "", sheet);
+  for (const one of named) if (!homeless(one)) place(one.name ?? "", one.sheet);
   for (const one of named.filter(homeless)) {
     const soils = [...drafts.values()].filter(({ name }) => roleOf(name) === "soil");
     place(soils.length === 1 ? soils[0].name : (one.name ?? "Soil"), one.sheet);
@@ -232,20 +232,16 @@ function studyText(
   once: readonly KnownSheet[],
   invented: boolean,
 ): string {
-  const fileOf = (kind: SheetKindName) => once.find((sheet) => sheet.kind === kind)?.file;
-  const [envelope, compaction, blocks, looks] = [
-    fileOf("envelope"),
-    fileOf("compaction"),
-    fileOf("specimens"),
-    fileOf("looks"),
-  ];
+  const { envelope, compaction, specimens, looks } = Object.fromEntries(
+    once.map(({ kind, file }) => [kind, file]),
+  );
   return stringify({
     format: STUDY_FORMAT,
-    ...(invented ? { invented } : {}),
+    invented: invented || undefined,
     materials: materials.map(({ sheets, ...named }) => ({ ...named, ...sheets })),
-    ...(envelope === undefined ? {} : { envelope }),
-    ...(compaction === undefined ? {} : { compaction }),
-    ...(blocks === undefined ? {} : { strength: { sheet: blocks } }),
-    ...(looks === undefined ? {} : { tested: { looks } }),
+    envelope,
+    compaction,
+    strength: specimens && { sheet: specimens },
+    tested: looks && { looks },
   });
 }

@@ -14,6 +14,7 @@ import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
 import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import { inUnits } from "../quantities/format.js";
+import { groupBy } from "../strength/groupBy.js";
 import { say } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language, Locale } from "../words/render.js";
@@ -60,15 +61,11 @@ export async function studyFromFiles(
   const { text: made, findings } = await sheetsAsStudy(files);
   if (made === undefined) return { findings, locale: options.language ?? "en" };
   const reading = await readEntries(new TextEncoder().encode(made), open, options);
-  const { study } = reading;
-  return {
-    ...reading,
-    // What was made here is no file of the user's.
-    ...(study
-      ? { study: { ...study, inputs: study.inputs.filter(({ file }) => file !== STUDY_FILE) } }
-      : {}),
-    findings: [...findings, ...reading.findings],
-  };
+  const all = [...findings, ...reading.findings];
+  if (!reading.study) return { ...reading, findings: all };
+  // What was made here is no file of the user's.
+  const inputs = reading.study.inputs.filter(({ file }) => file !== STUDY_FILE);
+  return { ...reading, study: { ...reading.study, inputs }, findings: all };
 }
 
 function missingSheet(file: string, key: string, files: readonly string[]): Finding {
@@ -114,6 +111,7 @@ export async function readEntries(
       | RecordOf<K>
       | undefined;
   if (hasErrors(all)) return { findings: inUnits(all, config.units), locale };
+  const inputs = [fingerprint(STUDY_FILE, bytes), ...readings.flatMap(({ input }) => input ?? [])];
   const materials: StudyMaterial[] = [];
   const ungraded: UngradedStudyMaterial[] = [];
   config.materials.forEach((material, index) => {
@@ -145,10 +143,8 @@ export async function readEntries(
       trials,
       envelope: recordAt("envelope", "envelope"),
       siteBlocks: recordAt("quality.site-blocks", "specimens"),
-      inputs: inputFiles([
-        fingerprint(STUDY_FILE, bytes),
-        ...readings.flatMap(({ input }) => input ?? []),
-      ]),
+      // Each file once.
+      inputs: [...groupBy(inputs, ({ file }) => file).values()].map(([input]) => input),
       sheets,
     },
     findings: all,
@@ -218,21 +214,12 @@ async function openSheet(
   };
 }
 
-/** Each file once. */
-function inputFiles(inputs: readonly InputFile[]): InputFile[] {
-  return inputs.filter(
-    ({ file }, index) => inputs.findIndex((other) => other.file === file) === index,
-  );
-}
-
 /** Each sheet once, with every way in which it was read. */
 function annexSheets(readings: readonly SheetOpening[]): SheetGrid[] {
-  const opened = readings.filter(({ grid }) => grid !== undefined);
-  const files = [...new Set(opened.flatMap(({ grid }) => grid?.file ?? []))];
-  return files.map((file) => {
-    const ofFile = opened.filter(({ grid }) => grid?.file === file);
+  const opened = readings.flatMap(({ grid, source }) => (grid ? [{ grid, source }] : []));
+  return [...groupBy(opened, ({ grid }) => grid.file).values()].map((ofFile) => {
     const readAs = ofFile.flatMap(({ source }) => (typeof source === "string" ? [] : [source]));
-    const grid = ofFile[0].grid as SheetGrid;
+    const [{ grid }] = ofFile;
     return readAs.length > 0 ? { ...grid, readAs } : grid;
   });
 }

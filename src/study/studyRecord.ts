@@ -1,5 +1,10 @@
 import { elementsQuantities } from "../batch/element.js";
-import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
+import {
+  type MeasuredForm,
+  type MixRecord,
+  type MixTolerances,
+  mixRecord,
+} from "../batch/mixRecord.js";
 import { type Recipe, type RecipeInput, recipe } from "../batch/recipe.js";
 import { type SupplyTerms, suppliedAmounts, type Truck } from "../batch/supply.js";
 import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
@@ -196,41 +201,38 @@ export function recordOf(
 export function recordFindings({ site, units }: StudyConfig, record: MixRecord): Finding[] {
   const { buckets, parts, scale, workingBucketL } = record;
   const expected = say`shares, cement and water within the tolerances of the study`;
-  const outside = (column: string, code: string, message: Text, remedy: Text) =>
-    finding({ file: STUDY_FILE, column }, "warning", code, { message, expected, remedy });
+  const outside = (
+    form: MeasuredForm | null | undefined,
+    column: string,
+    code: string,
+    remedy: Text,
+  ): Finding[] =>
+    !form || form.withinTolerance
+      ? []
+      : [
+          finding({ file: STUDY_FILE, column }, "warning", code, {
+            message: form.message,
+            expected,
+            remedy,
+          }),
+        ];
+  const weigh = say`Let the crew weigh; the cards say so.`;
   return [
     ...record.findings,
-    ...(site.bucketL !== undefined && buckets && !buckets.withinTolerance
-      ? [
-          outside(
-            "site.bucket",
-            "buckets-outside-tolerances",
-            buckets.message,
-            workingBucketL === null
-              ? say`Let the crew weigh; the cards say so.`
-              : say`Let the crew weigh, or enter a bucket of ${bucketSize(workingBucketL, units)}, which would do.`,
-          ),
-        ]
-      : []),
-    ...(scale && !scale.withinTolerance
-      ? [
-          outside(
-            "site.scale",
-            "scale-outside-tolerances",
-            scale.message,
-            say`Take a finer scale, or a larger batch.`,
-          ),
-        ]
-      : []),
-    ...(parts && !parts.withinTolerance
-      ? [
-          outside(
-            "materials",
-            "parts-outside-tolerances",
-            parts.message,
-            say`Let the crew weigh; the cards say so.`,
-          ),
-        ]
-      : []),
+    ...outside(
+      site.bucketL === undefined ? null : buckets,
+      "site.bucket",
+      "buckets-outside-tolerances",
+      workingBucketL === null
+        ? weigh
+        : say`Let the crew weigh, or enter a bucket of ${bucketSize(workingBucketL, units)}, which would do.`,
+    ),
+    ...outside(
+      scale,
+      "site.scale",
+      "scale-outside-tolerances",
+      say`Take a finer scale, or a larger batch.`,
+    ),
+    ...outside(parts, "materials", "parts-outside-tolerances", weigh),
   ];
 }

@@ -9,7 +9,7 @@ import type { BlendedCurve } from "../blend/material.js";
 import type { Robustness } from "../blend/robustness.js";
 import type { SandToAdd } from "../blend/sandToAdd.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
-import type { StudyConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig, TrialConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
 import type { CharacteristicSizes } from "../grading/characteristics.js";
 import type { GradingOverlap, GradingRepair } from "../grading/combinedGrading.js";
@@ -56,10 +56,9 @@ import type { BlendDifference } from "./testedBlend.js";
 /** The value of `format` in a result of this version. */
 export const RESULT_FORMAT = "loambook-result/1";
 
-export interface MaterialResult {
-  readonly id: string;
-  readonly name: string;
-  readonly role: "soil" | "sand" | "gravel";
+type Named = Pick<MaterialConfig, "id" | "name">;
+
+export interface MaterialResult extends Pick<MaterialConfig, "id" | "name" | "role"> {
   readonly sieve: SieveAnalysis;
   /** With the hydrometer. */
   readonly sedimentation?: HydrometerAnalysis;
@@ -199,10 +198,10 @@ export interface MixStudy {
 }
 
 /** How blocks are when they are crushed; `moist` is at the moisture of curing. */
-export type Crushed = "dry" | "moist" | "soaked";
+export type Crushed = NonNullable<TrialConfig["crushed"]>;
 
 /** A blend that blocks were made of: what was tested, and how. */
-export interface TrialStudy {
+export interface TrialStudy extends Pick<TrialConfig, "crushed" | "curing" | "shape"> {
   /** `tested` for the study's own compaction and block sheets. */
   readonly id: string;
   readonly name: Text;
@@ -210,9 +209,6 @@ export interface TrialStudy {
   readonly key: string;
   /** In the order of the materials, percent of the dry mass of soil and aggregate; absent where not told. */
   readonly sharesPct?: readonly number[];
-  readonly crushed?: Crushed;
-  readonly curing?: string;
-  readonly shape?: "cube" | "prism" | "cylinder";
   /** Of the tested shares. */
   readonly blended?: BlendedCurve;
   readonly compaction?: CompactionAnalysis;
@@ -266,13 +262,11 @@ export interface TrialBatch {
   /** Of soil and aggregate. */
   readonly dryMassKg: number;
   /** Those with a share. */
-  readonly materials: readonly {
-    readonly id: string;
-    readonly name: string;
+  readonly materials: readonly (Named & {
     readonly dryMassKg: number;
     /** As shovelled; absent where its moisture is not told. */
     readonly moistMassKg?: number;
-  }[];
+  })[];
   /** Brought by the damp materials; absent where the moisture of one is not told. */
   readonly waterInMaterialsKg?: number;
 }
@@ -280,11 +274,7 @@ export interface TrialBatch {
 /** A blend that was computed and not tested, and the batches to make test blocks of it. */
 export interface Proposal {
   /** Those with a share, percent of the dry mass of soil and aggregate. */
-  readonly shares: readonly {
-    readonly id: string;
-    readonly name: string;
-    readonly sharePct: number;
-  }[];
+  readonly shares: readonly (Named & { readonly sharePct: number })[];
   /** One a cement content. */
   readonly batches: readonly TrialBatch[];
   /** How large a batch is, and why. */
@@ -303,9 +293,7 @@ export interface FirstMix extends SandToAdd {
 }
 
 /** A soil against all recommendations that loambook knows for its kind of earth. */
-export interface SoilGuidance {
-  readonly id: string;
-  readonly name: string;
+export interface SoilGuidance extends Named {
   readonly comparison: GuidanceComparison;
 }
 

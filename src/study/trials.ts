@@ -2,7 +2,13 @@ import { isBuildable } from "../entries/buildable.js";
 import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
-import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
+import {
+  type Finding,
+  type FindingWords,
+  finding,
+  findingIf,
+  STUDY_FILE,
+} from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
 import { analyseCompaction } from "../soil/compaction/compactionTest.js";
@@ -71,23 +77,25 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
       Object.keys(sharesPct).flatMap((id) => unknownMaterial(config, `${key}.shares.${id}`, id)),
     ),
     ...entries.flatMap(({ id, key }) =>
-      id !== FIRST_TRIAL || key === FIRST_TRIAL
-        ? []
-        : [
-            refused(`${key}.id`, id, "trial-id-taken", {
-              message: say`This id belongs to the study's own sheets.`,
-              expected: say`another id than “${FIRST_TRIAL}”`,
-              remedy: say`Give the trial another id.`,
-            }),
-          ],
+      refusedIf(id === FIRST_TRIAL && key !== FIRST_TRIAL, `${key}.id`, id, "trial-id-taken", {
+        message: say`This id belongs to the study's own sheets.`,
+        expected: say`another id than “${FIRST_TRIAL}”`,
+        remedy: say`Give the trial another id.`,
+      }),
     ),
     ...sharedSheets(config, entries),
     ...mixFromFindings(config, entries),
   ];
 }
 
-function refused(column: string, value: string, code: string, words: FindingWords): Finding {
-  return finding({ file: STUDY_FILE, column, value }, "error", code, words);
+function refusedIf(
+  isSo: boolean,
+  column: string,
+  value: string,
+  code: string,
+  words: FindingWords,
+): Finding[] {
+  return findingIf(isSo, { file: STUDY_FILE, column, value }, "error", code, words);
 }
 
 /** A `mix-from` that cannot be followed. */
@@ -96,36 +104,27 @@ function mixFromFindings(
   entries: readonly TrialEntry[],
 ): Finding[] {
   if (mixFrom === undefined) return [];
-  const refuse = (code: string, words: FindingWords) => refused("mix-from", mixFrom, code, words);
-  const findings: Finding[] = [];
-  if (specified?.sharesPct !== undefined) {
-    findings.push(
-      refuse("two-mixes", {
-        message: say`The study sets the shares of its mix by hand and takes them from a trial too.`,
-        expected: say`“mix.shares” or “mix-from”`,
-        remedy: say`Leave one of them out.`,
-      }),
-    );
-  }
+  const refuse = (isSo: boolean, code: string, words: FindingWords) =>
+    refusedIf(isSo, "mix-from", mixFrom, code, words);
   const chosen = entries.find(({ id }) => id === mixFrom);
-  if (!chosen) {
-    findings.push(
-      refuse("unknown-trial", {
-        message: say`No trial of the study has this id.`,
-        expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
-        remedy: say`Correct the id, or leave the key out.`,
-      }),
-    );
-  } else if (chosen.sharesPct === undefined && materials.length > 1) {
-    findings.push(
-      refuse("trial-without-shares", {
-        message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
-        expected: say`the shares of the tested blend under “tested”`,
-        remedy: say`Write the shares that the laboratory weighed.`,
-      }),
-    );
-  }
-  return findings;
+  const isUntold = chosen !== undefined && chosen.sharesPct === undefined && materials.length > 1;
+  return [
+    ...refuse(specified?.sharesPct !== undefined, "two-mixes", {
+      message: say`The study sets the shares of its mix by hand and takes them from a trial too.`,
+      expected: say`“mix.shares” or “mix-from”`,
+      remedy: say`Leave one of them out.`,
+    }),
+    ...refuse(chosen === undefined, "unknown-trial", {
+      message: say`No trial of the study has this id.`,
+      expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
+      remedy: say`Correct the id, or leave the key out.`,
+    }),
+    ...refuse(isUntold, "trial-without-shares", {
+      message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
+      expected: say`the shares of the tested blend under “tested”`,
+      remedy: say`Write the shares that the laboratory weighed.`,
+    }),
+  ];
 }
 
 /** One sheet named by trials whose shares lie farther apart than one blend is weighed. */
@@ -136,14 +135,14 @@ function sharedSheets(config: StudyConfig, entries: readonly TrialEntry[]): Find
       const earlier = entries
         .slice(0, index)
         .find((one) => sheetsOf(one[kind]).some((sheet) => own.includes(sheet)));
-      if (!earlier || !differentShares(config, entry, earlier)) return [];
-      return [
-        refused(entry.sheetKeys[kind], own.join(", "), "sheet-of-two-trials", {
-          message: say`Two trials of different blends, “${earlier.id}” and “${entry.id}”, name the same sheet.`,
-          expected: say`a sheet of its own for each tested blend`,
-          remedy: say`Name the sheet that belongs to each trial.`,
-        }),
-      ];
+      if (!earlier) return [];
+      const isOther = differentShares(config, entry, earlier);
+      const sheets = own.join(", ");
+      return refusedIf(isOther, entry.sheetKeys[kind], sheets, "sheet-of-two-trials", {
+        message: say`Two trials of different blends, “${earlier.id}” and “${entry.id}”, name the same sheet.`,
+        expected: say`a sheet of its own for each tested blend`,
+        remedy: say`Name the sheet that belongs to each trial.`,
+      });
     }),
   );
 }
@@ -329,34 +328,25 @@ export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): 
         : proposedWords(named),
     };
   }
-  const asked = config.strength.requirement?.crushed;
-  const close = trials.flatMap((trial) =>
-    trial.difference?.close && isComplete(trial)
-      ? [
-          {
-            trial,
-            // Whose tests give no content has the least claim that little cement will do.
-            rank: [
-              stateRank(asked, trial.crushed),
-              -(trial.strength?.chosenCementPct ?? Number.MAX_VALUE),
-              remoteness(trial.difference),
-            ],
-          },
-        ]
-      : [],
-  );
+  const close = trials.filter((trial) => trial.difference?.close && isComplete(trial));
   if (close.length === 0) {
-    const [first] = trials;
     return {
       state: "proposed",
-      ...(first ? { trial: first.id } : {}),
+      ...(trials.length > 0 ? { trial: trials[0].id } : {}),
       chosenBy: "nothing",
       message: proposedWords(trials.find(({ difference }) => difference?.close)),
     };
   }
-  const { trial } = close.reduce((first, one) => {
-    const at = one.rank.findIndex((value, index) => value !== first.rank[index]);
-    return at >= 0 && one.rank[at] < first.rank[at] ? one : first;
+  const asked = config.strength.requirement?.crushed;
+  const ranks = (trial: TrialStudy) => [
+    stateRank(asked, trial.crushed),
+    // Whose tests give no content has the least claim that little cement will do.
+    -(trial.strength?.chosenCementPct ?? Number.MAX_VALUE),
+    remoteness(trial.difference!),
+  ];
+  const [trial] = close.toSorted((a, b) => {
+    const differences = ranks(a).map((rank, index) => rank - ranks(b)[index]);
+    return differences.find((difference) => difference !== 0) ?? 0;
   });
   return {
     state: "tested",
@@ -443,25 +433,21 @@ export function trialFindings(
 
 /** What the study leaves untold of a trial, and what rests on it. */
 function untoldFindings({ strength: { requirement } }: StudyConfig, trial: TrialStudy): Finding[] {
-  const { id, name, key, crushed, curing, shape } = trial;
+  const { id, name, key } = trial;
   // Nothing was crushed, or nothing rests on it yet.
   if (!trial.strength || !requirement) return [];
-  const missing = [
-    ...(crushed === undefined ? [`${key}.crushed`] : []),
-    ...(curing === undefined ? [`${key}.curing`] : []),
-    ...(shape === undefined ? [`${key}.shape`] : []),
-    ...(id === FIRST_TRIAL && requirement.crushed === undefined
-      ? ["strength.requirement.crushed"]
-      : []),
-  ];
-  if (missing.length === 0) return [];
-  return [
-    finding({ file: STUDY_FILE, column: key }, "warning", "test-not-told", {
-      message: say`For ${name} the study has no entry for ${missing.join(", ")}. The cement content rests on that: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
-      expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
-      remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
-    }),
-  ];
+  const missing = (["crushed", "curing", "shape"] as const)
+    .filter((entry) => trial[entry] === undefined)
+    .map((entry) => `${key}.${entry}`);
+  if (id === FIRST_TRIAL && requirement.crushed === undefined) {
+    missing.push("strength.requirement.crushed");
+  }
+  const place = { file: STUDY_FILE, column: key };
+  return findingIf(missing.length > 0, place, "warning", "test-not-told", {
+    message: say`For ${name} the study has no entry for ${missing.join(", ")}. The cement content rests on that: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
+    expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
+    remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
+  });
 }
 
 /** A strength of one state does not show a requirement of another. */
