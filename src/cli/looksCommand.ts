@@ -4,14 +4,12 @@ import { blockText } from "../blocks/partText.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { readGrid } from "../lab/sheet/grid.js";
-import { readTrials, type WorkshopTrial } from "../lab/trials.js";
-import type { UnitSystem } from "../quantities/format.js";
+import { readTrials } from "../lab/trials.js";
 import { writeLooks } from "../report/writeLooks.js";
 import { compareTrials, trialFindings } from "../strength/trials.js";
 import { openStudy, openWithSheets } from "../study/openStudy.js";
 import { readPhotographs, seenTrials } from "../study/photographs.js";
 import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
-import type { Locale } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { outFolder, writtenAt } from "./output.js";
 
@@ -26,15 +24,10 @@ export async function looksCommand(words: readonly string[]): Promise<number> {
     process.stdout.write(`${JSON.stringify({ looks, differences, findings }, undefined, 2)}\n`);
     return EXIT.ok;
   }
-  const blocks = [
-    trialsTable(looks, units),
-    ...(differences.length > 0 ? [trialDifferencesTable(differences)] : []),
-  ];
-  const shown = [
-    ...blocks.map((block) => blockText(block, locale)),
-    formatFindings(findings, locale),
-  ];
-  process.stdout.write(`${shown.join("\n\n")}\n`);
+  const blocks = [trialsTable(looks, units)];
+  if (differences.length > 0) blocks.push(trialDifferencesTable(differences));
+  const tables = blocks.map((block) => `${blockText(block, locale)}\n\n`).join("");
+  process.stdout.write(`${tables}${formatFindings(findings, locale)}\n`);
   return EXIT.ok;
 }
 
@@ -46,7 +39,7 @@ async function writePages(folder: string, call: Call): Promise<number> {
   const { photographs } = await readPhotographs(folder, trials);
   const options = { outFolder: outFolder(call, "looks"), replace: call.flag("replace") };
   const written = await writtenAt(options.outFolder, writeLooks(result, photographs, options));
-  const told = [...result.findings.filter(({ code }) => LOOK_CODES.has(code)), ...written.findings];
+  const told = [...ofLooks(result.findings), ...written.findings];
   process.stdout.write(
     `${formatFindings(told, result.config.language)}\n\n${written.paths.join("\n")}\n`,
   );
@@ -60,27 +53,15 @@ function nothingSeen(place: string): CommandError {
   );
 }
 
-interface SeenBlocks {
-  readonly looks: readonly WorkshopTrial[];
-  readonly findings: readonly Finding[];
-  readonly locale: Locale;
-  readonly units: UnitSystem;
-}
-
 /** Of all trials of a study, or of one sheet. */
-async function looksAt(place: string): Promise<SeenBlocks> {
+async function looksAt(place: string) {
   const entry = statSync(place, { throwIfNoEntry: false });
   if (!entry) throw new CommandError(EXIT.badInput, `There is nothing at ${place}.`);
   if (!entry.isDirectory()) return looksOfSheet(place);
   const { trials, config, findings } = await openStudy(place);
   const looks = trials.flatMap((trial) => trial.looks ?? []);
   if (looks.length === 0) throw nothingSeen(place);
-  return {
-    looks,
-    findings: findings.filter(({ code }) => LOOK_CODES.has(code)),
-    locale: config.language,
-    units: config.units,
-  };
+  return { looks, findings: ofLooks(findings), locale: config.language, units: config.units };
 }
 
 /** What `trialFindings` and `readPhotographs` may say. */
@@ -92,7 +73,10 @@ const LOOK_CODES = new Set([
   "no-photograph",
 ]);
 
-async function looksOfSheet(path: string): Promise<SeenBlocks> {
+const ofLooks = (findings: readonly Finding[]) =>
+  findings.filter(({ code }) => LOOK_CODES.has(code));
+
+async function looksOfSheet(path: string) {
   const file = basename(path);
   const { grid, findings } = await readGrid(file, readFileSync(path));
   const reading = grid && readTrials(grid);
@@ -103,5 +87,5 @@ async function looksOfSheet(path: string): Promise<SeenBlocks> {
     ...(record ? trialFindings(record, file) : []),
   ];
   if (!record || hasErrors(found)) throw new CommandError(EXIT.badInput, formatFindings(found));
-  return { looks: record, findings: found, locale: "en", units: "SI" };
+  return { looks: record, findings: found, locale: "en", units: "SI" } as const;
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { copyFile, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import { parse, stringify } from "yaml";
 import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
@@ -59,20 +59,14 @@ export async function newStudy(words: readonly string[]): Promise<number> {
   const text = newStudyYaml(answers, placed, template);
   const { config, findings } = parseStudyYaml(text);
   if (!config) throw misuse(formatFindings(findings));
-  const count = await write(folder, text, async (draft) => {
-    const { entries, folder: example } = template;
-    const copies = [
-      ...placed.flatMap((one) => one.sheets),
-      ...sheetsOf(entries.compaction, entries.strength.sheet).map((file) => ({
-        from: file,
-        to: file,
-      })),
-    ];
-    for (const { from, to } of copies) {
-      await mkdir(dirname(join(draft, to)), { recursive: true });
-      await copyFile(join(example, from), join(draft, to));
-    }
-  });
+  const { entries, folder: example } = template;
+  const ofBlend = sheetsOf(entries.compaction, entries.strength.sheet);
+  const copies = [
+    ...placed.flatMap((one) => one.sheets),
+    ...ofBlend.map((file) => ({ from: file, to: file })),
+  ];
+  const files = copies.map(({ from, to }) => [to, readFileSync(join(example, from))] as const);
+  const count = await write(folder, text, new Map(files));
   process.stdout.write(
     `A study is ready in ${folder}\n\n` +
       `It computes already (${count}), from invented sheets: the head of ${STUDY_FILE} says which to\n` +
@@ -100,12 +94,10 @@ async function newFromSheets(
   for (const path of paths) {
     const name = `sheets/${basename(path)}`;
     if (files.has(name)) throw misuse(`Two sheets are called ${basename(path)}: rename one.`);
-    files.set(
-      name,
-      await readFile(path).catch((problem: NodeJS.ErrnoException) => {
-        throw misuse(`${path} cannot be read (${problem.code}).`);
-      }),
-    );
+    const bytes = await readFile(path).catch((problem: NodeJS.ErrnoException) => {
+      throw misuse(`${path} cannot be read (${problem.code}).`);
+    });
+    files.set(name, bytes);
   }
   const found = await sheetsAsStudy(files);
   if (found.text === undefined) {
@@ -115,10 +107,7 @@ async function newFromSheets(
     );
   }
   const text = sheetsYaml(found, told);
-  const count = await write(folder, text, async (draft) => {
-    await mkdir(join(draft, "sheets"), { recursive: true });
-    for (const [name, bytes] of files) await writeFile(join(draft, name), bytes);
-  });
+  const count = await write(folder, text, files);
   process.stdout.write(
     `${formatFindings(found.findings)}\n\nA study of ${files.size === 1 ? "this sheet" : "these sheets"} is ready in ${folder} (${count}).\n` +
       `${STUDY_FILE} holds what they tell; what only you can know stands there as remarks.\n\n` +
@@ -176,10 +165,13 @@ async function ask(told: Partial<NewAnswers>, toldMaterials: readonly NewMateria
 async function write(
   folder: string,
   text: string,
-  copySheets: (draft: string) => Promise<void>,
+  sheets: ReadonlyMap<string, Uint8Array>,
 ): Promise<string> {
   return writeNewFolder(folder, async (draft) => {
-    await copySheets(draft);
+    for (const [name, bytes] of sheets) {
+      await mkdir(dirname(join(draft, name)), { recursive: true });
+      await writeFile(join(draft, name), bytes);
+    }
     await writeFile(join(draft, STUDY_FILE), text);
     const schema = JSON.stringify(studyJsonSchema("7"), undefined, 2);
     await writeFile(join(draft, SCHEMA_FILE), `${schema}\n`);

@@ -145,13 +145,12 @@ async function printPapers(
       "The study of the class has no date, and its paper needs one.",
     );
   }
-  const names: string[] = [];
+  const meta = { title: title ?? CLASS, date, language, page, invented };
   for (const paper of papers) {
-    const pdf = await renderPaper(paper, { title: title ?? CLASS, date, language, page, invented });
-    names.push(`${paper.name}.pdf`);
+    const pdf = await renderPaper(paper, meta);
     await writeFile(join(folder, `${paper.name}.pdf`), pdf, { flag: "wx" });
   }
-  return names;
+  return papers.map(({ name }) => `${name}.pdf`);
 }
 
 /** The teacher's page reads what the class types: it opens the study in the folder of the class. */
@@ -168,13 +167,7 @@ async function writeTeachersFolder(draft: string, wanted: Wanted): Promise<reado
 const PLACE = new RegExp(String.raw`(?:\.\./)+${DATA}/([\w-]+)`, "g");
 
 /** A notebook without outputs, whose studies lie beside it or where it is said; and the names of those studies. */
-function workingCopy(
-  notebook: NotebookFile,
-  data = DATA,
-): {
-  readonly notebook: NotebookFile;
-  readonly opened: readonly string[];
-} {
+function workingCopy(notebook: NotebookFile, data = DATA) {
   const opened: string[] = [];
   const cells = notebook.cells.map((cell): NotebookCell => {
     const source = joinText(cell.source).replace(PLACE, (_, study: string) => {

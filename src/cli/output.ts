@@ -128,17 +128,9 @@ export async function printOrWrite(out: string | undefined, text: string): Promi
 }
 
 /** What the file system says where a place cannot be written to: the user's to mend, no fault of ours. */
-const CODES = new Set([
-  "EACCES",
-  "EEXIST",
-  "EISDIR",
-  "ENOENT",
-  "ENOSPC",
-  "ENOTDIR",
-  "ENOTEMPTY",
-  "EPERM",
-  "EROFS",
-]);
+const CODES = new Set(
+  "EACCES EEXIST EISDIR ENOENT ENOSPC ENOTDIR ENOTEMPTY EPERM EROFS".split(" "),
+);
 
 export async function writtenAt<T>(place: string, writing: Promise<T>): Promise<T> {
   return writing.catch((problem: unknown) => {

@@ -1,4 +1,4 @@
-import type { BlendLimit } from "../blend/target.js";
+import type { BlendLimit, FixedOrRange } from "../blend/target.js";
 import type { TargetConfig } from "../entries/studyConfig.js";
 import { type Bench, type BenchMix, changeBench, newBench } from "./bench.js";
 
@@ -135,14 +135,11 @@ function isPercentOrNone(value: unknown): value is number | null {
   return value === null || isNumber(value, 0, 100);
 }
 
-function isRange(value: unknown, low: number, high: number): value is { min: number; max: number } {
-  const { min, max } = (value ?? {}) as Record<string, unknown>;
-  return isNumber(min, low, high) && isNumber(max, low, high) && min < max;
-}
-
-function fixedOrRange(value: unknown, low: number, high: number) {
+function fixedOrRange(value: unknown, low: number, high: number): FixedOrRange | undefined {
   if (isNumber(value, low, high)) return value;
-  return isRange(value, low, high) ? { min: value.min, max: value.max } : undefined;
+  const { min, max } = (value ?? {}) as Record<string, unknown>;
+  if (!isNumber(min, low, high) || !isNumber(max, low, high)) return undefined;
+  return min < max ? { min, max } : undefined;
 }
 
 const OBJECTIVES = ["most-site-soil", "least-cost", "nearest-middle"] as const;
@@ -151,9 +148,8 @@ function targetOf(value: unknown): TargetConfig | undefined {
   const { kind, exponent, topSizeMm, objective } = (value ?? {}) as Record<string, unknown>;
   if (kind === "power") {
     const [power, top] = [fixedOrRange(exponent, 0.05, 1), fixedOrRange(topSizeMm, 1, 100)];
-    return power !== undefined && top !== undefined
-      ? { kind, exponent: power, topSizeMm: top }
-      : undefined;
+    if (power === undefined || top === undefined) return undefined;
+    return { kind, exponent: power, topSizeMm: top };
   }
   const known = OBJECTIVES.find((each) => each === objective);
   return kind === "band" && known ? { kind, objective: known } : undefined;

@@ -28,15 +28,13 @@ export async function writeLooks(
 ): Promise<WrittenSite> {
   const present = await filesAlreadyIn(options.outFolder, options.replace);
   const looks = result.trials.flatMap((trial) => trial.looks ?? []);
+  const seen = trialsTable(looks, result.config.units);
   const differences = compareTrials(looks);
   const sheet = siteDocument(
     {
       name: "trial-blocks",
       title: say`Trial blocks as they were seen`,
-      blocks: [
-        trialsTable(looks, result.config.units),
-        ...(differences.length > 0 ? [trialDifferencesTable(differences)] : []),
-      ],
+      blocks: differences.length > 0 ? [seen, trialDifferencesTable(differences)] : [seen],
     },
     result,
   );

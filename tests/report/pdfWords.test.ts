@@ -8,11 +8,11 @@ import { markdownCell, notebookOf } from "./sampleNotebook.js";
 describe("characters", () => {
   test("each script has its font", () => {
     expect(fontsForScripts("漢かカ한")).toEqual([
-      { script: "Han", font: "Noto Sans SC, TC, JP or KR" },
-      { script: "Hangul", font: "Noto Sans KR" },
-      { script: "Hiragana", font: "Noto Sans JP" },
-      { script: "Katakana", font: "Noto Sans JP" },
+      "Noto Sans SC, TC, JP or KR",
+      "Noto Sans KR",
+      "Noto Sans JP",
     ]);
+    expect(fontsForScripts("ไบ᠋བོད")).toEqual(["Noto Sans Thai", "Noto Serif Tibetan"]);
     expect(fontsForScripts("☃a")).toEqual([]);
   });
 

@@ -17,26 +17,8 @@ export interface KernelExecution {
   readonly errorLine: () => number | undefined;
 }
 
-export interface KernelClient {
-  /** Waits until the kernel answers and what it publishes reaches us. */
-  readonly ready: (milliseconds: number) => Promise<Answer>;
-  /**
-   * Runs code; the answer is the kernel's reply, once all that was published by then has come in.
-   *
-   * @param stopOnError whether code that was sent meanwhile is aborted when this fails; default true
-   */
-  readonly execute: (
-    code: string,
-    milliseconds: number,
-    stopOnError?: boolean,
-  ) => Promise<KernelExecution>;
-  /** Asks the kernel to interrupt the code that runs. */
-  readonly interrupt: () => Promise<void>;
-  /** What the process wrote outside of any cell. */
-  readonly ownText: () => string;
-  /** Asks the kernel to end, ends it if it does not, and removes what was made for it. */
-  readonly close: () => Promise<void>;
-}
+/** A kernel that can run code. */
+export type KernelClient = Awaited<ReturnType<typeof startKernel>>;
 
 const POLITE_MS = 2000;
 /** Time for the last outputs of a dead kernel, which may be on their way to us. */
@@ -106,7 +88,7 @@ export function trackRequests(send: (request: KernelMessage) => Promise<void>) {
  * @param cwd folder the cells run in
  * @param transport default: Unix sockets where there are any, else TCP on 127.0.0.1
  */
-export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promise<KernelClient> {
+export async function startKernel(cwd: string, transport?: "ipc" | "tcp") {
   const connection = await openConnection(transport);
   const collector = outputCollector();
   const requests = trackRequests((request) => channels.send("shell", request));
@@ -128,7 +110,8 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
   };
 
   return {
-    async ready(milliseconds) {
+    /** Waits until the kernel answers and what it publishes reaches us. */
+    async ready(milliseconds: number): Promise<Answer> {
       // asked again and again: what the kernel published before our subscription reached it is lost
       let timer: ReturnType<typeof setInterval> | undefined;
       const reply = new Promise<Answer>((resolve, reject) => {
@@ -145,7 +128,16 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
         clearInterval(timer);
       }
     },
-    async execute(code, milliseconds, stopOnError = true) {
+    /**
+     * Runs code; the answer is the kernel's reply, once all that was published by then has come in.
+     *
+     * @param stopOnError whether code that was sent meanwhile is aborted when this fails
+     */
+    async execute(
+      code: string,
+      milliseconds: number,
+      stopOnError = true,
+    ): Promise<KernelExecution> {
       const { id, reply } = await requests.ask("execute_request", {
         code,
         silent: false,
@@ -159,8 +151,10 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
         errorLine: () => collector.errorLineOf(id),
       };
     },
+    /** Asks the kernel to interrupt the code that runs. */
     interrupt: () => channels.send("control", newRequest("interrupt_request", {})),
     ownText: kernel.ownText,
+    /** Asks the kernel to end, ends it if it does not, and removes what was made for it. */
     async close() {
       try {
         await channels.send("control", newRequest("shutdown_request", { restart: false }));

@@ -20,7 +20,18 @@ import { joinTexts, say, type Text } from "../../words/message.js";
 import { pagePaint } from "../pageStyle.js";
 import type { TunedMix } from "../tune.js";
 import type { App, View } from "./app.js";
-import { card, drawing, el, factsOf, fill, folded, remark, written } from "./dom.js";
+import {
+  blockOf,
+  type Child,
+  card,
+  drawing,
+  el,
+  factsOf,
+  fill,
+  folded,
+  remark,
+  written,
+} from "./dom.js";
 
 /** The bucket: what goes into one batch, and what it costs against the study's mix; or why there is none. */
 export function bucketCard(app: App): View {
@@ -39,7 +50,7 @@ export function bucketCard(app: App): View {
       fill(
         body,
         ...(recipe.mix ? mixParts(app, recipe) : missingParts(app, recipe)),
-        ...(kept ? [written("div", { class: "kept" }, app.html(keptTable(app)))] : []),
+        kept && blockOf(app, keptTable(app), { class: "kept" }),
       );
     },
   };
@@ -53,7 +64,7 @@ function reason(app: App, text: Text): HTMLElement {
 const BEHIND_BLEND = new Set(["compaction", "blocks", "cement", "element", "quantities"]);
 
 /** Why there is no recipe, and the batch for test blocks of a blend that was not tested. */
-function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
+function missingParts(app: App, { result, findings }: TunedMix): Child[] {
   const reasons = findings
     .filter(({ severity }) => severity !== "note")
     .map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " ")));
@@ -63,11 +74,8 @@ function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
   const open = reasons.length > 0 ? reasons : needs.map((need) => reason(app, need));
   if (!result.proposal) return open;
   const blocks = trialCard(result).blocks.map((block) => app.html(block));
-  return [
-    ...open,
-    el("h3", {}, app.t(say`Batch for test blocks`)),
-    written("div", {}, blocks.join("\n")),
-  ];
+  const title = el("h3", {}, app.t(say`Batch for test blocks`));
+  return [...open, title, written("div", {}, blocks.join("\n"))];
 }
 
 /** Kilograms as the reader weighs, without the unit. */
@@ -86,41 +94,34 @@ export function mixFacts(
 ): { readonly facts: readonly (readonly [Text, Text])[]; readonly missing: readonly Text[] } {
   const { units, currency = "" } = config;
   const { cementKgM3, mix } = quantities;
-  return {
-    facts: [
-      [say`Cement`, formatQuantity(cementKgM3, "density", units)],
-      [
-        config.elements.length > 1 ? say`Cement for all elements` : say`Cement for the element`,
-        formatQuantity(1000 * mix.cement.dryMassKg, "mass", units),
-      ],
-      ...(cost
-        ? [[say`Cost of the materials`, joinTexts([money(cost.total), currency], " ")] as const]
-        : []),
-      [
-        say`Carbon`,
-        joinTexts([masses(carbon.total, units), displayUnit("mass", units), "CO₂e"], " "),
-      ],
-      ...(record.batches === null ? [] : [[say`Batches`, say`${record.batches}`] as const]),
-    ],
-    missing: [cost, carbon].flatMap((sum) => (sum && sum.status !== "ok" ? [sum.message] : [])),
-  };
+  const whole =
+    config.elements.length > 1 ? say`Cement for all elements` : say`Cement for the element`;
+  const emitted = [masses(carbon.total, units), displayUnit("mass", units), "CO₂e"];
+  const facts: (readonly [Text, Text])[] = [
+    [say`Cement`, formatQuantity(cementKgM3, "density", units)],
+    [whole, formatQuantity(1000 * mix.cement.dryMassKg, "mass", units)],
+  ];
+  if (cost) {
+    facts.push([say`Cost of the materials`, joinTexts([money(cost.total), currency], " ")]);
+  }
+  facts.push([say`Carbon`, joinTexts(emitted, " ")]);
+  if (record.batches !== null) facts.push([say`Batches`, say`${record.batches}`]);
+  const missing = [cost, carbon].flatMap((sum) =>
+    sum && sum.status !== "ok" ? [sum.message] : [],
+  );
+  return { facts, missing };
 }
 
-function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] {
+function mixParts(app: App, { result, mix, findings }: TunedMix): Child[] {
   const { t } = app;
   const { record } = mix!;
   const { units } = result.config;
   const { facts, missing } = mixFacts(result, mix!);
   const counted = usableForm(record.buckets);
   const warnings = findings.filter(({ severity }) => severity === "warning");
+  const dryMass = formatQuantity(1000 * record.batch.dryMassKg, "mass", units);
   return [
-    el(
-      "p",
-      { class: "big" },
-      t(
-        say`One batch: ${formatQuantity(1000 * record.batch.dryMassKg, "mass", units)} of dry soil and aggregate`,
-      ),
-    ),
+    el("p", { class: "big" }, t(say`One batch: ${dryMass} of dry soil and aggregate`)),
     ...record.doubts.map((doubt) => reason(app, doubt)),
     ...(counted ? [] : record.messages.map((message) => reason(app, message))),
     ...measuredRows(app, counted ?? weighed(record.batch)),
@@ -128,13 +129,8 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
     ...warnings.map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " "))),
     el("dl", { class: "facts" }, ...factsOf(app, facts)),
     ...missing.map((message) => remark(app, message)),
-    ...(mix!.compared ? [written("div", {}, app.html(compareMixTable(result)))] : []),
-    folded(
-      app,
-      say`The batch by mass and by volume`,
-      {},
-      written("div", {}, app.html(recipeTable(result))),
-    ),
+    mix!.compared && blockOf(app, compareMixTable(result)),
+    folded(app, say`The batch by mass and by volume`, {}, blockOf(app, recipeTable(result))),
   ];
 }
 

@@ -6,7 +6,7 @@ import { classFigure, classTables, type GroupSheets, groupResults } from "../cla
 import { pagePaint } from "../pageStyle.js";
 import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
-import { button, card, download, el, field, fill, remark, written } from "./dom.js";
+import { blockOf, button, card, download, el, field, fill, remark, written } from "./dom.js";
 import { INVENTED_DATA, inventedMark, tablesCsv } from "./keepView.js";
 import { dropBox, readDropped, removing, typedForm } from "./sheetsView.js";
 
@@ -35,8 +35,7 @@ export function classView(app: App): View {
       dropBox(app, "class-input", async (files) => {
         const { sheets, findings } = await readDropped(files);
         for (const sheet of sheets) hand(sheet.name, sheet.bytes);
-        const block = { kind: "findings", findings } as const;
-        fill(told, findings.length > 0 && written("div", {}, app.html(block)));
+        fill(told, findings.length > 0 && blockOf(app, { kind: "findings", findings }));
       }),
       told,
       ...TYPED_FORMS.filter(({ kind }) => kind !== "hydrometer").map((form) =>
@@ -92,8 +91,8 @@ export function classView(app: App): View {
               paint: pagePaint,
             }),
           ),
-        ...classTables(found).map((table) => written("div", {}, app.html(table))),
-        findings.length > 0 && written("div", {}, app.html({ kind: "findings", findings })),
+        ...classTables(found).map((table) => blockOf(app, table)),
+        findings.length > 0 && blockOf(app, { kind: "findings", findings }),
       );
     },
   };

@@ -1,3 +1,4 @@
+import type { ReportBlock } from "../../blocks/block.js";
 import type { Text } from "../../words/message.js";
 import type { App } from "./app.js";
 
@@ -69,6 +70,11 @@ export function card(
     el("h2", { id: `${id}-title` }, t(title)),
     ...children,
   );
+}
+
+/** A block of a report. */
+export function blockOf(app: App, block: ReportBlock, props: Props = {}): HTMLElement {
+  return written("div", props, app.html(block));
 }
 
 export function button(

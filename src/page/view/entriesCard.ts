@@ -11,7 +11,7 @@ import {
   writtenAt,
 } from "../studyFiles.js";
 import type { App } from "./app.js";
-import { button, choices, el, field, fill, folded, remark, written } from "./dom.js";
+import { blockOf, button, choices, el, field, fill, folded, remark } from "./dom.js";
 
 /** What a study needs beside its sheets: forms of a few entries each, and all entries as text. */
 export function entriesCard(app: App): HTMLElement[] {
@@ -85,5 +85,5 @@ async function enter(app: App, files: StudyFiles, told: HTMLElement): Promise<vo
   // What was taken is shown by the page made anew.
   if (taken) return;
   const errors = findings.filter((one) => hasErrors([one]));
-  fill(told, written("div", {}, app.html({ kind: "findings", findings: errors })));
+  fill(told, blockOf(app, { kind: "findings", findings: errors }));
 }

@@ -2,11 +2,11 @@ import { compareTrials } from "../../strength/trials.js";
 import { trialDifferencesTable, trialsTable } from "../../tables/trialBlocks.js";
 import { say } from "../../words/message.js";
 import type { App } from "./app.js";
-import { card, el, remark, written } from "./dom.js";
+import { blockOf, card, el, remark } from "./dom.js";
 
 /** What was seen on the trial blocks, with the photographs that the page carries; nothing where nobody looked. */
 export function looksCard(app: App): HTMLElement | false {
-  const { t, html } = app;
+  const { t } = app;
   const { open, files } = app.state;
   const { trials, config } = open!.result;
   const looks = trials.flatMap((trial) => trial.looks ?? []);
@@ -25,8 +25,8 @@ export function looksCard(app: App): HTMLElement | false {
       app,
       say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
     ),
-    written("div", {}, html(trialsTable(looks, config.units))),
-    differences.length > 0 && written("div", {}, html(trialDifferencesTable(differences))),
+    blockOf(app, trialsTable(looks, config.units)),
+    differences.length > 0 && blockOf(app, trialDifferencesTable(differences)),
     el("div", { class: "wishes" }, ...pictures),
   );
 }

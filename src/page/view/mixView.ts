@@ -6,7 +6,7 @@ import { say } from "../../words/message.js";
 import type { OpenStudy } from "../tune.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
-import { button, el, written } from "./dom.js";
+import { blockOf, button, el } from "./dom.js";
 import { looksCard } from "./looksCard.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
@@ -50,7 +50,7 @@ export function mixView(app: App): View {
       "section",
       { class: "card" },
       el("h2", {}, t(say`These materials cannot be blended yet`)),
-      ...knownWithoutBlend(open).map((block) => written("div", {}, app.html(block))),
+      ...knownWithoutBlend(open).map((block) => blockOf(app, block)),
     );
     return { node, refresh: () => {} };
   }

@@ -22,9 +22,7 @@ interface ControlOptions {
   readonly id: string;
   readonly label: Text;
   readonly unit: string;
-  readonly min: number;
-  readonly max: number;
-  readonly step: number;
+  readonly range: readonly [min: number, max: number, step: number];
   readonly decimals: number;
   /** The line of its curve, before the name. */
   readonly mark?: SVGSVGElement;
@@ -42,18 +40,13 @@ export function sheetCard(app: App): View {
   const rows = materials.map(({ id, name }, index) => {
     const bought = config.materials.find((material) => material.id === id);
     const { line, marker } = traces[index];
-    const lock = el("button", {
-      type: "button",
-      class: "lock",
-      onclick: () => act({ kind: "lock", index }),
-    });
+    const flip = () => act({ kind: "lock", index });
+    const lock = el("button", { type: "button", class: "lock", onclick: flip });
     const control = controlOf(app, {
       id: `share-${index}`,
       label: name,
       unit: "%",
-      min: 0,
-      max: 100,
-      step: 0.5,
+      range: [0, 100, 0.5],
       decimals: 1,
       mark: swatch(line.color, dashArray(line.dash), markPath(marker.symbol, [15, 7], 3.5)),
       beside: lock,
@@ -69,9 +62,7 @@ export function sheetCard(app: App): View {
     id: "cement",
     label: say`Cement`,
     unit: t(say`% of the dry soil and aggregate`),
-    min: 0,
-    max: cementEnd(app),
-    step: 0.1,
+    range: [0, cementEnd(app), 0.1],
     decimals: 2,
     change: (pct, during) => act({ kind: "cement", pct, during }),
   });
@@ -79,9 +70,7 @@ export function sheetCard(app: App): View {
     id: "moisture",
     label: say`Moisture at ramming`,
     unit: t(say`% of all dry solids`),
-    min: 2,
-    max: 25,
-    step: 0.1,
+    range: [2, 25, 0.1],
     decimals: 2,
     change: (pct, during) => act({ kind: "moisture", pct, during }),
   });
@@ -97,6 +86,8 @@ export function sheetCard(app: App): View {
   };
   const tested = open.result.trials.some(({ strength }) => strength);
   const contents = testedContents(app);
+  const box = (name: string, title: Text, ...children: readonly HTMLElement[]) =>
+    el("div", { class: name }, el("h3", {}, t(title)), ...children);
   const allowed = el("p", { class: "sum" });
   const node = card(
     app,
@@ -110,20 +101,8 @@ export function sheetCard(app: App): View {
       : remark(app, say`A cement content follows from crushed blocks; there are none yet.`),
     moisture.node,
     allowed,
-    el(
-      "div",
-      { class: "target-box" },
-      el("h3", {}, t(say`Aim of the blend`)),
-      aim.node,
-      limits.node,
-    ),
-    el(
-      "div",
-      { class: "wishes-box" },
-      el("h3", {}, t(say`Find shares`)),
-      wishes(app, answered),
-      answer,
-    ),
+    box("target-box", say`Aim of the blend`, aim.node, limits.node),
+    box("wishes-box", say`Find shares`, wishes(app, answered), answer),
   );
   return {
     node,
@@ -204,16 +183,12 @@ function cementEnd({ state }: App): number {
 const SETTLE_MS = 600;
 
 function controlOf(app: App, options: ControlOptions): Control {
-  const { id, label, unit, min, max, step, decimals, mark, beside, change } = options;
+  const { id, label, unit, range, decimals, mark, beside, change } = options;
   const { t } = app;
-  const attributes = { min, max, step };
-  const slider = el("input", {
-    type: "range",
-    id: `${id}-slider`,
-    "aria-labelledby": `${id}-label`,
-    ...attributes,
-  });
-  const box = el("input", { type: "number", id, ...attributes, step: "any", inputmode: "decimal" });
+  const [min, max, step] = range;
+  const named = { id: `${id}-slider`, "aria-labelledby": `${id}-label` };
+  const slider = el("input", { type: "range", ...named, min, max, step });
+  const box = el("input", { type: "number", id, min, max, step: "any", inputmode: "decimal" });
   // Keys move a slider in many small changes: those that follow one another are one step.
   let end: ReturnType<typeof setTimeout> | undefined;
   slider.addEventListener("input", () => {
@@ -230,23 +205,11 @@ function controlOf(app: App, options: ControlOptions): Control {
     // Without a number the box shows again what the mix has.
     else app.act({ kind: "settle" });
   });
-  const node = el(
-    "div",
-    { class: beside ? "field slid three" : "field slid" },
-    el(
-      "label",
-      { for: id, id: `${id}-label` },
-      mark,
-      t(label),
-      " ",
-      el("span", { class: "unit" }, unit),
-    ),
-    box,
-    beside,
-    slider,
-  );
+  const inUnit = el("span", { class: "unit" }, unit);
+  const name = el("label", { for: id, id: `${id}-label` }, mark, t(label), " ", inUnit);
+  const props = { class: beside ? "field slid three" : "field slid" };
   return {
-    node,
+    node: el("div", props, name, box, beside, slider),
     show(value, locked = false) {
       slider.disabled = locked;
       box.disabled = locked;
@@ -284,9 +247,7 @@ function aimBox(app: App): View {
     id: "exponent",
     label: say`Exponent`,
     unit: "",
-    min: 0.1,
-    max: 0.7,
-    step: 0.01,
+    range: [0.1, 0.7, 0.01],
     decimals: 3,
     change: changed("exponent", 0.05, 1),
   });
@@ -294,9 +255,7 @@ function aimBox(app: App): View {
     id: "top-size",
     label: say`Top size`,
     unit: "mm",
-    min: 2,
-    max: 63,
-    step: 0.5,
+    range: [2, 63, 0.5],
     decimals: 2,
     change: changed("topSizeMm", 1, 100),
   });

@@ -12,7 +12,7 @@ import {
 } from "../studyFiles.js";
 import { csvOfTyped, rowsOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
 import type { App, View } from "./app.js";
-import { button, card, choices, el, field, fill, folded, tableHead, written } from "./dom.js";
+import { blockOf, button, card, choices, el, field, fill, folded, tableHead } from "./dom.js";
 import { entriesCard } from "./entriesCard.js";
 import { checkLine } from "./verdictCard.js";
 
@@ -29,6 +29,7 @@ export function sheetsView(app: App): View {
   const list = el("div");
   const stages = el("div");
   const entries = el("div");
+  const found = el("div", { id: "study-findings" });
   const takeFiles = async (files: readonly File[]) => {
     const { sheets, findings } = await readDropped(files);
     await take(app, sheets, findings);
@@ -64,7 +65,7 @@ export function sheetsView(app: App): View {
       el("h3", {}, t(say`Stages of the study`)),
       stages,
       el("h3", {}, t(say`Findings`)),
-      el("div", { id: "study-findings" }),
+      found,
     ),
   );
   return {
@@ -77,12 +78,14 @@ export function sheetsView(app: App): View {
         ...(news?.messages ?? []).map((message) =>
           el("p", { class: hasErrors(news!.findings) ? "reason" : "note" }, t(message)),
         ),
-        news && news.findings.length > 0 && written("div", {}, findingsHtml(app, news.findings)),
+        news &&
+          news.findings.length > 0 &&
+          blockOf(app, { kind: "findings", findings: news.findings }),
       );
       fill(entries, ...entriesCard(app));
       fill(stages, ...stageRows(app));
       const all = open ? open.findings : findings;
-      node.querySelector("#study-findings")!.innerHTML = findingsHtml(app, all);
+      fill(found, blockOf(app, { kind: "findings", findings: all }));
     },
   };
 }
@@ -113,10 +116,6 @@ export async function readDropped(
     }
   }
   return { sheets, findings };
-}
-
-function findingsHtml(app: App, findings: readonly Finding[]): string {
-  return app.html({ kind: "findings", findings });
 }
 
 /** A place to drop files on, with a button that does the same. */

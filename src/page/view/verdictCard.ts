@@ -15,7 +15,7 @@ import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { type BlendEstimate, keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
-import { type Child, card, el, factsOf, fill, remark, whenWidthChanges, written } from "./dom.js";
+import { blockOf, type Child, card, el, factsOf, fill, remark, whenWidthChanges } from "./dom.js";
 import { PAPER_PX } from "./plotCard.js";
 
 /** The strength of the tested blend with the bench's cement content marked; none where nothing holds for it. */
@@ -119,23 +119,19 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
     "plasticity-index": say`Plasticity index, estimated`,
     "linear-shrinkage": say`Linear shrinkage, estimated`,
   };
-  return [
-    [
-      say`Difference from the target, root mean square`,
-      say`${formatFixed(blend.rmsDifferencePct, 2)} points`,
-    ],
+  const difference = say`${formatFixed(blend.rmsDifferencePct, 2)} points`;
+  const facts: (readonly [Text, Text])[] = [
+    [say`Difference from the target, root mean square`, difference],
     [say`Clay`, pct(clayPct)],
     [say`Silt and clay`, pct(finesPct)],
     [say`Gravel`, pct(gravelPct)],
-    ...estimates.map(
-      ({ kind, valuePct, untested }) =>
-        [
-          names[kind],
-          valuePct === undefined ? say`not tested: ${untested.join(", ")}` : pct(valuePct),
-        ] as const,
-    ),
-    ...(result.testing ? [[say`State of the mix`, stateInShort(result.testing)] as const] : []),
   ];
+  for (const { kind, valuePct, untested } of estimates) {
+    const lacking = say`not tested: ${untested.join(", ")}`;
+    facts.push([names[kind], valuePct === undefined ? lacking : pct(valuePct)]);
+  }
+  if (result.testing) facts.push([say`State of the mix`, stateInShort(result.testing)]);
+  return facts;
 }
 
 interface CriterionLine {
@@ -230,5 +226,5 @@ function limitLine(limit: LimitState): CriterionLine {
 
 /** The cautions that stand on every view. */
 export function cautions(app: App): HTMLElement {
-  return written("div", {}, app.html({ kind: "cautions", items: CAUTIONS }));
+  return blockOf(app, { kind: "cautions", items: CAUTIONS });
 }

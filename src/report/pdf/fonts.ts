@@ -87,41 +87,25 @@ export function withoutMissingGlyphs<T>(
   return { data: inData(data) as T, missing };
 }
 
-/** A script of Unicode, and a free font that has it (Noto, SIL Open Font License; names from memory). */
-const SCRIPTS: readonly (readonly [script: string, font: string])[] = [
-  ["Arabic", "Noto Sans Arabic"],
-  ["Armenian", "Noto Sans Armenian"],
-  ["Bengali", "Noto Sans Bengali"],
-  ["Devanagari", "Noto Sans Devanagari"],
-  ["Ethiopic", "Noto Sans Ethiopic"],
-  ["Georgian", "Noto Sans Georgian"],
-  ["Gujarati", "Noto Sans Gujarati"],
-  ["Gurmukhi", "Noto Sans Gurmukhi"],
-  ["Han", "Noto Sans SC, TC, JP or KR"],
-  ["Hangul", "Noto Sans KR"],
-  ["Hebrew", "Noto Sans Hebrew"],
-  ["Hiragana", "Noto Sans JP"],
-  ["Katakana", "Noto Sans JP"],
-  ["Kannada", "Noto Sans Kannada"],
-  ["Khmer", "Noto Sans Khmer"],
-  ["Lao", "Noto Sans Lao"],
-  ["Malayalam", "Noto Sans Malayalam"],
-  ["Myanmar", "Noto Sans Myanmar"],
-  ["Nko", "Noto Sans NKo"],
-  ["Sinhala", "Noto Sans Sinhala"],
-  ["Tamil", "Noto Sans Tamil"],
-  ["Telugu", "Noto Sans Telugu"],
-  ["Thai", "Noto Sans Thai"],
-  ["Tibetan", "Noto Serif Tibetan"],
-  ["Tifinagh", "Noto Sans Tifinagh"],
-];
+/** Scripts of Unicode that a free font has: Noto, SIL Open Font License; names from memory. */
+const SCRIPTS = (
+  "Arabic Armenian Bengali Devanagari Ethiopic Georgian Gujarati Gurmukhi Han Hangul Hebrew Hiragana " +
+  "Katakana Kannada Khmer Lao Malayalam Myanmar Nko Sinhala Tamil Telugu Thai Tibetan Tifinagh"
+).split(" ");
 
-/** Fonts that would draw the characters given, one a script; empty where no script is known here. */
-export function fontsForScripts(
-  signs: Iterable<string>,
-): readonly { readonly script: string; readonly font: string }[] {
+/** Fonts that are not named after their script. */
+const NAMED: Readonly<Record<string, string>> = {
+  Han: "Noto Sans SC, TC, JP or KR",
+  Hangul: "Noto Sans KR",
+  Hiragana: "Noto Sans JP",
+  Katakana: "Noto Sans JP",
+  Nko: "Noto Sans NKo",
+  Tibetan: "Noto Serif Tibetan",
+};
+
+/** Fonts that would draw the characters given; empty where no script is known here. */
+export function fontsForScripts(signs: Iterable<string>): string[] {
   const text = [...signs].join("");
-  return SCRIPTS.filter(([script]) => new RegExp(`\\p{Script=${script}}`, "u").test(text)).map(
-    ([script, font]) => ({ script, font }),
-  );
+  const found = SCRIPTS.filter((script) => new RegExp(`\\p{Script=${script}}`, "u").test(text));
+  return [...new Set(found.map((script) => NAMED[script] ?? `Noto Sans ${script}`))];
 }

@@ -232,17 +232,7 @@ interface PaperColumn {
   readonly unit: string;
   readonly side: Side;
   readonly share?: number;
-  readonly cells: readonly PaperCell[];
-}
-
-interface PaperCell {
-  readonly text: string;
-  readonly to: string;
-  readonly strong: boolean;
-  /** The page of this place stands in the cell. */
-  readonly pageOf: string;
-  /** What links lead to the row by; in its first cell. */
-  readonly id: string;
+  readonly cells: readonly ReturnType<typeof paperCell>[];
 }
 
 function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
@@ -287,7 +277,11 @@ function isShort({ rows }: SaidGrid): boolean {
   return rows.length <= WHOLE.rows && letters <= WHOLE.letters;
 }
 
-function paperCell(cell: SaidCell, id = ""): PaperCell {
+/**
+ * A cell as the template reads it: `pageOf` for a place whose page stands in it, `id` in the first of a row for
+ * the links that lead to the row.
+ */
+function paperCell(cell: SaidCell, id = "") {
   const { to = "", strong = false } = typeof cell === "string" ? {} : cell;
   return { text: together(cellText(cell)), to, strong, pageOf: "", id };
 }

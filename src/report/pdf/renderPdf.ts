@@ -235,7 +235,7 @@ function formulaFinding(tex: string): Finding {
 
 function charactersFinding(missing: ReadonlySet<string>): Finding {
   const signs = [...missing].join(" ");
-  const fonts = [...new Set(fontsForScripts(missing).map(({ font }) => font))].join(", ");
+  const fonts = fontsForScripts(missing).join(", ");
   return finding({ file: FILE, value: signs }, "warning", "characters-not-in-font", {
     message: say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
     expected: say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
