@@ -20,12 +20,10 @@ export interface ControlData {
   readonly running: Int32Array;
 }
 
-/** From this thread to the kernel. */
 export type FromControl =
   | { readonly type: "ready" | "interrupt" | "ping" }
   | { readonly type: "request"; readonly frames: readonly Uint8Array[] };
 
-/** From the kernel to this thread. */
 export type ToControl =
   | { readonly type: "pong" | "close" }
   | { readonly type: "reply"; readonly frames: readonly (Uint8Array | string)[] };
