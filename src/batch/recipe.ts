@@ -129,40 +129,40 @@ export function recipe(input: RecipeInput): Recipe {
   const { cementPct, cementBulkDensityKgM3, targetMoisturePct, moistureOf = "all-solids" } = input;
   const used = input.materials.filter(({ sharePct }) => sharePct > 0);
   const total = used.reduce((sum, { sharePct }) => sum + sharePct, 0);
-  const shares = used.map(({ sharePct }) => sharePct / total);
-  // Litres in a batch with 1 kg of dry soil and aggregate, the cement last.
-  const litres = [
-    ...used.map((material, index) =>
-      litresOf(shares[index], material.looseBulkDensityKgM3, material.bulkingPct),
-    ),
-    litresOf(cementPct / 100, cementBulkDensityKgM3),
-  ];
-  const unitVolumeL = sumOfKnown(litres);
+  // Shares of the dry soil and aggregate, and litres in a batch with 1 kg of it; the cement last.
+  const parts = [
+    ...used.map((material) => ({ ...material, share: material.sharePct / total })),
+    {
+      id: "cement",
+      name: say`Cement`,
+      share: cementPct / 100,
+      moisturePct: 0,
+      looseBulkDensityKgM3: cementBulkDensityKgM3,
+      bulkingPct: 0,
+    },
+  ].map((part) => ({ ...part, litres: litresOf(part.share, part) }));
+  const unitVolumeL = parts.some(({ litres }) => litres === null)
+    ? null
+    : parts.reduce((sum, { litres }) => sum + litres!, 0);
   const fullMixerKg =
     unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL;
   const dryMassKg = input.batchDryMassKg ?? fullMixerKg;
   const allSolids = 1 + cementPct / 100;
-  const cementLitres = litres[litres.length - 1];
-  const line = (
-    { id, name }: Pick<RecipeLine, "id" | "name">,
-    share: number,
-    moisturePct: number,
-    ownLitres: number | null,
-  ): RecipeLine => ({
-    id,
-    name,
-    sharePct: 100 * share,
-    shareOfAllPct: (100 * share) / allSolids,
-    dryMassKg: dryMassKg * share,
-    moistMassKg: dryMassKg * share * (1 + moisturePct / 100),
-    looseVolumeL: ownLitres === null ? null : dryMassKg * ownLitres,
-    partsToCement: unitVolumeL !== null && cementLitres ? ownLitres! / cementLitres : null,
-    partsOfTen: unitVolumeL === null ? null : (10 * ownLitres!) / unitVolumeL,
-  });
-  const materials = used.map((material, index) =>
-    line(material, shares[index], material.moisturePct, litres[index]),
+  const cementLitres = parts[used.length].litres;
+  const lines = parts.map(
+    ({ id, name, share, moisturePct, litres }): RecipeLine => ({
+      id,
+      name,
+      sharePct: 100 * share,
+      shareOfAllPct: (100 * share) / allSolids,
+      dryMassKg: dryMassKg * share,
+      moistMassKg: dryMassKg * share * (1 + moisturePct / 100),
+      looseVolumeL: litres === null ? null : dryMassKg * litres,
+      partsToCement: unitVolumeL !== null && cementLitres ? litres! / cementLitres : null,
+      partsOfTen: unitVolumeL === null ? null : (10 * litres!) / unitVolumeL,
+    }),
   );
-  const cement = line({ id: "cement", name: say`Cement` }, cementPct / 100, 0, cementLitres);
+  const [materials, [cement]] = [lines.slice(0, used.length), lines.slice(used.length)];
   const inMaterialsKg = materials.reduce((sum, part) => sum + part.moistMassKg - part.dryMassKg, 0);
   const solidsKg = dryMassKg * (moistureOf === "all-solids" ? allSolids : 1);
   const targetKg = (solidsKg * targetMoisturePct) / 100;
@@ -204,21 +204,11 @@ export function usedLines({ materials, cement }: Recipe): RecipeLine[] {
 /** Loose volume of a dry mass; null without a density. */
 function litresOf(
   dryMassKg: number,
-  densityKgM3: number | undefined,
-  bulkingPct = 0,
+  { looseBulkDensityKgM3, bulkingPct = 0 }: Partial<RecipeMaterial>,
 ): number | null {
   if (dryMassKg === 0) return 0;
-  if (densityKgM3 === undefined) return null;
-  return dryMassKg * ((1000 / densityKgM3) * (1 + bulkingPct / 100));
-}
-
-function sumOfKnown(values: readonly (number | null)[]): number | null {
-  let sum = 0;
-  for (const value of values) {
-    if (value === null) return null;
-    sum += value;
-  }
-  return sum;
+  if (looseBulkDensityKgM3 === undefined) return null;
+  return dryMassKg * ((1000 / looseBulkDensityKgM3) * (1 + bulkingPct / 100));
 }
 
 function statusOf(volumesKnown: boolean, wet: boolean): Recipe["status"] {
@@ -238,9 +228,8 @@ function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: Recipe
 
 function tooWetFinding(input: RecipeInput, tooMuchKg: number, presentPct: number): Finding {
   const { targetMoisturePct, wettestMoisturePct = targetMoisturePct } = input;
-  const file = STUDY_FILE;
   const value = say`${formatFixed(presentPct, 1)} %`;
-  return finding({ file, column: "materials", value }, "error", "materials-too-wet", {
+  return finding({ file: STUDY_FILE, column: "materials", value }, "error", "materials-too-wet", {
     message: say`The materials bring more water than the mix may have: ${formatFixed(tooMuchKg, 1)} kg too much in this batch.`,
     expected: say`at most ${formatFixed(wettestMoisturePct, 1)} % moisture`,
     remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,

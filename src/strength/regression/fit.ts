@@ -97,11 +97,12 @@ export function fitStrength(
     return { status: "not-converged", message, ...head };
   }
   const count = facts.coefficientNames.length;
+  const ages = [...new Set(used.map((block) => block.ageDays))].sort((a, b) => a - b).join(", ");
   const names = design.terms.map(({ name }) => name);
   const terms = names.length > 0 ? say`, with ${joinTexts(names)}` : "";
   return {
     status: "ok",
-    message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
+    message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${ages} days at ${contentsPct.length} cement contents.`,
     ...head,
     line: logarithm ? "median" : "mean",
     contentsPct,
@@ -129,10 +130,6 @@ export function fitStrength(
   };
 }
 
-function agesOf(used: readonly SpecimenRecord[]): string {
-  return [...new Set(used.map(({ ageDays }) => ageDays))].sort((a, b) => a - b).join(", ");
-}
-
 /** Aliased columns: usually batches that were each moulded at one content only. */
 function unsolved(solved: LeastSquaresFit, { batches }: SelectedBlocks) {
   const status = solved.status === "ok" ? "rank-deficient" : solved.status;
@@ -145,40 +142,28 @@ function unsolved(solved: LeastSquaresFit, { batches }: SelectedBlocks) {
 
 const ROUNDS = 100;
 
-interface SolvedStrength {
-  readonly solved: LeastSquaresFit;
-  /** One a block; 1 for all where the scatter is even. */
-  readonly weights: readonly number[];
-  /** The strength at which the residual standard deviation holds. */
-  readonly reference: number;
-  readonly converged: boolean;
-}
-
 /**
  * Least squares, or, for scatter that grows with strength, least squares with weights
- * (reference/fitted)², renewed until the fitted values stand still.
+ * (reference/fitted)², renewed until the fitted values stand still. The reference is the strength at which
+ * the residual standard deviation holds.
  */
 function solveStrength(
   rows: readonly (readonly number[])[],
   response: readonly number[],
   variance: StrengthVariance,
-): SolvedStrength {
+) {
   const reference = mean([...response]);
   let weights = response.map(() => 1);
   let solved = leastSquares(rows, response);
-  if (variance === "even" || solved.status !== "ok") {
-    return { solved, weights, reference, converged: true };
-  }
-  for (let round = 0; round < ROUNDS; round += 1) {
+  let converged = variance === "even" || solved.status !== "ok";
+  for (let round = 0; round < ROUNDS && !converged; round += 1) {
     const before = solved.fitted;
     weights = before.map((value) => 1 / relativeSd(variance, value, reference) ** 2);
     solved = leastSquares(rows, response, { weights });
     const moved = Math.max(...solved.fitted.map((value, i) => Math.abs(value - before[i])));
-    if (moved <= 1e-11 * Math.abs(reference)) {
-      return { solved, weights, reference, converged: true };
-    }
+    converged = moved <= 1e-11 * Math.abs(reference);
   }
-  return { solved, weights, reference, converged: false };
+  return { solved, weights, reference, converged };
 }
 
 /**
