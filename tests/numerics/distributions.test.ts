@@ -110,6 +110,45 @@ describe("noncentral t by its own laws", () => {
   });
 });
 
+describe("distributions at the ends of their arguments", () => {
+  const ends = [-Infinity, Infinity];
+  it("are 0 and 1, and back", () => {
+    expect([0, 1].map((p) => normalQuantile(p))).toEqual(ends);
+    expect([0, 1].map((p) => tQuantile(p, 3))).toEqual(ends);
+    for (const cdf of [
+      normalCdf,
+      (x: number) => tCdf(x, 3),
+      (x: number) => noncentralTCdf(x, 3, 1),
+    ]) {
+      expect(ends.map(cdf)).toEqual([0, 1]);
+    }
+    expect([fCdf(0, 2, 3), fCdf(Infinity, 2, 3)]).toEqual([0, 1]);
+  });
+
+  it("refuse what lies just beyond", () => {
+    for (const p of [-1e-9, 1 + 1e-9]) {
+      expect(() => normalQuantile(p)).toThrow(`invalid \`p\`: ${p}`);
+      expect(() => tQuantile(p, 3)).toThrow(`invalid \`p\`: ${p}`);
+    }
+    for (const p of [0, 1]) {
+      expect(() => noncentralTQuantile(p, 3, 0)).toThrow(`invalid \`p\`: ${p}`);
+      expect(() => toleranceFactor(5, p, 0.9)).toThrow(`invalid \`coverage\`: ${p}`);
+      expect(() => toleranceFactor(5, 0.9, p)).toThrow(`invalid \`confidence\`: ${p}`);
+    }
+    expect(() => tCdf(NaN, 3)).toThrow("invalid `x`: NaN");
+    expect(() => fCdf(NaN, 3, 2)).toThrow("invalid `x`: NaN");
+    expect(() => tQuantile(0.5, 0)).toThrow("invalid `df`: 0");
+    expect(() => fCdf(1, 0, 2)).toThrow("invalid `d1`: 0");
+    expect(() => fCdf(1, 2, 0)).toThrow("invalid `d2`: 0");
+    for (const df of [0, Infinity]) {
+      expect(() => noncentralTCdf(1, df, 0)).toThrow(`invalid \`df\`: ${df}`);
+    }
+    expect(() => toleranceFactor(2.5, 0.9, 0.9)).toThrow("invalid `n`: 2.5");
+    // Two results are the fewest; 26.260 in tables of one-sided factors (from memory).
+    near(toleranceFactor(2, 0.95, 0.95), 26.26, { rel: 0, abs: 5e-3 }, "two");
+  });
+});
+
 describe("misuse of distributions", () => {
   it("is named with its value", () => {
     expect(() => tQuantile(1.2, 3)).toThrow(new RangeError("invalid `p`: 1.2; expected 0 to 1"));

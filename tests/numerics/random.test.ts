@@ -69,6 +69,13 @@ describe("createRandom", () => {
   it("refuses seeds and sizes that are not whole numbers in range", () => {
     expect(() => createRandom(-1)).toThrow("invalid `seed`: -1");
     expect(() => createRandom(0.5)).toThrow("invalid `seed`: 0.5");
-    expect(() => createRandom(1).integer(0)).toThrow("invalid `n`: 0");
+    expect(() => createRandom(2 ** 32)).toThrow("invalid `seed`: 4294967296");
+    const [least, most] = [createRandom(0), createRandom(2 ** 32 - 1)];
+    expect(least.uniform()).not.toBe(most.uniform());
+    expect(() => least.integer(0)).toThrow("invalid `n`: 0");
+    expect(() => least.integer(1.5)).toThrow("invalid `n`: 1.5");
+    expect(() => least.integer(2 ** 32 + 1)).toThrow("invalid `n`: 4294967297");
+    // All of the range: the generator's own numbers.
+    expect(createRandom(4).integer(2 ** 32)).toBe(createRandom(4).integer(2 ** 32 - 1));
   });
 });
