@@ -154,6 +154,48 @@ describe("findings", () => {
     expect(codes(on(200.01))).toEqual(["error retained-over-sample"]);
   });
 
+  it("says of which portion it speaks, and on which row it ended", () => {
+    const of = (...args: Parameters<typeof sieveRecord>) =>
+      renderAll(analyseSieve(sieveRecord(...args)).findings);
+    const over = { code: "retained-over-sample", row: 5 };
+    expect(of([2, 0.063], [0, 120], 0, { dryMassG: 100 })).toMatchObject([
+      {
+        ...over,
+        value: "120.0 g",
+        message: "The sieves retain more than the sample that was put on them.",
+        expected: "at most 100.0 g on all sieves of this set together",
+      },
+    ]);
+    const splits = [{ sizeMm: 2, dryMassG: 50 }];
+    expect(of([2, 0.063], [0, 60], 0, { dryMassG: 100, splits })).toMatchObject([
+      {
+        ...over,
+        value: "60.0 g",
+        message: "The sieves retain more than the split subsample that was put on them.",
+        expected: "at most 50.0 g on all sieves of this set together",
+      },
+    ]);
+    // Of 100 g, 10 washed out: 85 found of 100, then 46 of 45 and of 40.
+    const washed = { dryMassG: 100, washedDryMassG: 90 };
+    expect(of([2, 0.063], [0, 70], 5, washed)).toMatchObject([
+      {
+        code: "sieve-loss",
+        value: "15.00 %",
+        message:
+          "Less mass was found after sieving than was put in: 85.0 g of 100.0 g of the sample, washed-out fines counted.",
+      },
+    ]);
+    const split = { ...washed, splits: [{ sizeMm: 2, dryMassG: 40, washedDryMassG: 35 }] };
+    expect(of([2, 0.063], [0, 30], 11, split)).toMatchObject([
+      {
+        code: "sieve-gain",
+        value: "15.00 %",
+        message:
+          "More mass was found after sieving than was put in: 46.0 g of 40.0 g of the split subsample, washed-out fines counted.",
+      },
+    ]);
+  });
+
   it("percentages as percentages", () => {
     const of = (...retained: readonly number[]) =>
       analyseSieve(

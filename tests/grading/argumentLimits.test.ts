@@ -15,7 +15,6 @@ import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
 import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { quantityIntervals, readingSpread } from "../../src/grading/uncertainty/intervals.js";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
-import type { HydrometerCalibration } from "../../src/lab/hydrometer.js";
 import { curveOf, hydrometerRecord, sieveRecord } from "./gradingCases.js";
 
 const CURVE = curveOf([0.063, 10], [0.5, 40], [2, 80], [8, 100]);
@@ -29,7 +28,10 @@ const settling = {
   waterDensityKgM3: 1000,
   particleDensityKgM3: 2650,
 };
-const marks = [0, 50].map((reading) => ({ reading, toNeckCm: 10 - reading / 6 }));
+const marks = [
+  { reading: 0, toNeckCm: 10 },
+  { reading: 50, toNeckCm: 2 },
+] as const;
 const bulb = { marks, bulbLengthCm: 14, bulbVolumeCm3: 67, cylinderAreaCm2: 27.8 };
 const pipette = {
   file: "p.csv",
@@ -40,8 +42,7 @@ const pipette = {
   dispersantG: 1,
   samples: [{ timeMin: 4, depthMm: 100, temperatureC: 20, solidsG: 0.2, row: 7 }],
 };
-const depth = (change: object) =>
-  hydrometerDepth({ ...bulb, ...change } as HydrometerCalibration, 25);
+const depth = (change: object) => hydrometerDepth({ ...bulb, ...change }, 25);
 const point = (sizeMm: number, passingPct: number) =>
   ({ sizeMm, passingPct, origin: "sieve" }) as const;
 const FIT = fitGrading(CURVE, "power");

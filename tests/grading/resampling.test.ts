@@ -14,6 +14,7 @@ import {
   perturbHydrometer,
   resampleReadings,
 } from "../../src/grading/uncertainty/readingErrors.js";
+import type { HydrometerRecord } from "../../src/lab/hydrometer.js";
 import { createRandom } from "../../src/numerics/random.js";
 import scipy from "../reference/gradingScipy.json" with { type: "json" };
 import { curveOf, frozen, hydrometerRecord, sieveRecord } from "./gradingCases.js";
@@ -142,6 +143,46 @@ describe("resampleReadings", () => {
       Object.keys(DEFAULT_READING_ERRORS).map((key) => [key, 0]),
     ) as unknown as typeof DEFAULT_READING_ERRORS;
     expect(perturbHydrometer(hydrometer, none, createRandom(1))).toEqual(hydrometer);
+  });
+
+  it("misreads one suspension alike, whatever its scale and its control were written down as", () => {
+    const perGravity = (1000 * 2.65) / 1.65;
+    const gravity = (units: number) => 1 + units / perGravity;
+    const { readings, ...sheet } = hydrometer;
+    const bare = readings.map(({ control, ...reading }) => ({ ...reading, temperatureC: 20 }));
+    const same: readonly HydrometerRecord[] = [
+      { ...sheet, readings: bare.map((reading) => ({ ...reading, control: 5 })) },
+      {
+        ...sheet,
+        hydrometer: "151H",
+        meniscusCorrection: 0.5 / perGravity,
+        readings: bare.map((each) => ({
+          ...each,
+          reading: gravity(each.reading),
+          control: gravity(5),
+        })),
+      },
+      // B − 0.01248 T − 0.00795 T² at 20 °C.
+      { ...sheet, readings: bare, corrections: { temperatureDensity: 5 + 0.2496 + 3.18 } },
+    ];
+    const errors = { temperatureC: 0 };
+    const [first, ...others] = same.map((each) =>
+      resampleReadings(
+        { sieve, hydrometer: each, particleDensityKgM3: 2650 },
+        { seed: 5, resamples: 8, errors },
+      ).flatMap(({ points }) => points.flatMap(({ sizeMm, passingPct }) => [sizeMm, passingPct])),
+    );
+    expect(first).toHaveLength(8 * 2 * 10);
+    for (const other of others) expect(other).toEqual(first.map((pct) => expect.closeTo(pct, 9)));
+    // A dispersant's share is misread as the control would have been; the meniscus has its own error.
+    const corrections = { dispersant: 5.5, calibrationC: 25 };
+    const [controlled, corrected] = [same[0], { ...sheet, readings: bare, corrections }].map(
+      (each) => perturbHydrometer(each, DEFAULT_READING_ERRORS, createRandom(3)),
+    );
+    expect(corrected.corrections).toEqual({
+      dispersant: expect.closeTo(0.5 + controlled.readings[0].control!, 12),
+      calibrationC: 25,
+    });
   });
 
   it("misreads a hydrometer by as much as the errors say, all readings together or one by one", () => {
