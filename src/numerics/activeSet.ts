@@ -59,7 +59,8 @@ export function activeSetSolve(
     set.findMultipliers(z);
     released = worstCondition(set, z, barred, stalled > unknowns);
     if (released < 0) return { set, converged: true, iterations };
-    letGo(set, released);
+    if (released < unknowns) set.bounds[released] = 0;
+    else set.held[released - unknowns] = 0;
   }
   set.factorise();
   set.findMultipliers(z);
@@ -76,12 +77,6 @@ function hold(set: WorkingSet, z: Float64Array, condition: number): void {
   const falls = set.direction[condition] < 0;
   set.bounds[condition] = falls ? -1 : 1;
   z[condition] = falls ? lower[condition] : upper[condition];
-}
-
-function letGo(set: WorkingSet, condition: number): void {
-  const { unknowns } = set.programme;
-  if (condition < unknowns) set.bounds[condition] = 0;
-  else set.held[condition - unknowns] = 0;
 }
 
 /** Rounding must not carry a free unknown past its bound. */

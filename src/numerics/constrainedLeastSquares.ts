@@ -7,7 +7,7 @@ import {
   type WorkingSet,
 } from "./activeSet.js";
 import { checkBounds, checkMatrix, checkVector, columnsOf } from "./checkVector.js";
-import { conditionOf, HouseholderQr } from "./householderQr.js";
+import { HouseholderQr, unscaledCovariance } from "./householderQr.js";
 
 /** A constrained linear least-squares problem in `n` unknowns. */
 export interface ConstrainedProblem {
@@ -304,7 +304,7 @@ function constrainedReport(
     multipliers: multipliersOf(problem, scaled, set),
     optimalityResidual: set ? kktResidual(scaled, set, z) : NaN,
     infeasibility: outcome.breach,
-    condition: set ? conditionOf(set.reduced) : NaN,
+    condition: set ? unscaledCovariance(set.reduced).condition : NaN,
     rank,
     iterations: outcome.iterations ?? 0,
     unique: set ? isUniqueSolution(set, z) : false,

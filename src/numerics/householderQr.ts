@@ -117,10 +117,17 @@ export class HouseholderQr {
 
   /** Brings the longest remaining column to place `k`. */
   private bringLongest(k: number): void {
-    const { norms, columns } = this;
+    const { packed, rows, columns, order, norms } = this;
     let longest = k;
     for (let j = k + 1; j < columns; j++) if (norms[j] > norms[longest]) longest = j;
-    if (longest !== k) this.swap(k, longest);
+    if (longest === k) return;
+    for (let i = 0; i < rows; i++) {
+      const held = packed[k * rows + i];
+      packed[k * rows + i] = packed[longest * rows + i];
+      packed[longest * rows + i] = held;
+    }
+    [order[k], order[longest]] = [order[longest], order[k]];
+    norms[longest] = norms[k];
   }
 
   /** Lengths of the remaining columns below row `k`. */
@@ -133,17 +140,6 @@ export class HouseholderQr {
       // Subtracting squares loses digits once most of the length is gone: measure again.
       norms[j] = left > 0.01 ? norms[j] * Math.sqrt(left) : this.tailNorm(j, k + 1);
     }
-  }
-
-  private swap(a: number, b: number): void {
-    const { packed, rows, order, norms } = this;
-    for (let i = 0; i < rows; i++) {
-      const held = packed[a * rows + i];
-      packed[a * rows + i] = packed[b * rows + i];
-      packed[b * rows + i] = held;
-    }
-    [order[a], order[b]] = [order[b], order[a]];
-    norms[b] = norms[a];
   }
 
   private reflect(k: number, length: number): void {
@@ -178,35 +174,15 @@ function powerOfTwo(exponent: number): number {
 
 /**
  * `(AᵀA)⁻¹ = D P R⁻¹ R⁻ᵀ Pᵀ D` from a QR, in the original column order, with the 1-norm condition
- * `‖R‖₁ ‖R⁻¹‖₁` of the scaled columns. NaN and Infinity where the columns are deficient.
+ * `‖R‖₁ ‖R⁻¹‖₁` of the scaled columns, 1 without any. NaN and Infinity where the columns are deficient.
  */
 export function unscaledCovariance(qr: HouseholderQr): { matrix: number[][]; condition: number } {
-  const { columns, rank, order, scale } = qr;
+  const { rows, columns, rank, order, scale, packed } = qr;
   const matrix: number[][] = [];
   for (let k = 0; k < columns; k++) matrix.push(new Array<number>(columns).fill(NaN));
+  if (columns === 0) return { matrix, condition: 1 };
   if (rank < columns) return { matrix, condition: Infinity };
-  const { inverse, condition } = invertedTriangle(qr);
-  for (let a = 0; a < columns; a++) {
-    for (let b = 0; b <= a; b++) {
-      let sum = 0;
-      for (let k = a; k < columns; k++) sum += inverse[k][a] * inverse[k][b];
-      const value = sum * scale[order[a]] * scale[order[b]];
-      matrix[order[a]][order[b]] = value;
-      matrix[order[b]][order[a]] = value;
-    }
-  }
-  return { matrix, condition };
-}
-
-/** The condition alone, as `unscaledCovariance` gives it; 1 without columns. */
-export function conditionOf(qr: HouseholderQr): number {
-  if (qr.columns === 0) return 1;
-  return qr.rank < qr.columns ? Infinity : invertedTriangle(qr).condition;
-}
-
-/** `inverse[k]` is column k of R⁻¹. */
-function invertedTriangle(qr: HouseholderQr): { inverse: Float64Array[]; condition: number } {
-  const { rows, columns, packed } = qr;
+  /** Column k of R⁻¹ in place k. */
   const inverse: Float64Array[] = [];
   let size = 0;
   let inverseSize = 0;
@@ -224,7 +200,16 @@ function invertedTriangle(qr: HouseholderQr): { inverse: Float64Array[]; conditi
     size = Math.max(size, sum);
     inverseSize = Math.max(inverseSize, inverseSum);
   }
-  return { inverse, condition: size * inverseSize };
+  for (let a = 0; a < columns; a++) {
+    for (let b = 0; b <= a; b++) {
+      let sum = 0;
+      for (let k = a; k < columns; k++) sum += inverse[k][a] * inverse[k][b];
+      const value = sum * scale[order[a]] * scale[order[b]];
+      matrix[order[a]][order[b]] = value;
+      matrix[order[b]][order[a]] = value;
+    }
+  }
+  return { matrix, condition: size * inverseSize };
 }
 
 /**

@@ -168,12 +168,12 @@ function leastSquaresSummary(
 ): LeastSquaresFit {
   const { columns, rank } = qr;
   const counted = rootWeights.reduce((count, root) => count + Number(root > 0), 0);
-  const status = statusOf(counted, columns, rank);
-  const coefficients = [...refined.solution.map((b) => (status === "too-few-points" ? NaN : b))];
+  const { status, message } = verdict(counted, columns, rank);
+  const isFit = status !== "too-few-points";
+  const coefficients = [...refined.solution.map((b) => (isFit ? b : NaN))];
   const sum = new PreciseSum();
   const residuals = response.map((value, i) => {
-    if (status !== "too-few-points" && rootWeights[i] > 0)
-      return refined.residual[i] / rootWeights[i];
+    if (isFit && rootWeights[i] > 0) return refined.residual[i] / rootWeights[i];
     sum.reset(value);
     for (let j = 0; j < columns; j++) sum.addProduct(-design[i][j], coefficients[j]);
     return sum.value();
@@ -187,7 +187,7 @@ function leastSquaresSummary(
   const total = weightedSquares(rootWeights, response, centred ? mean(rootWeights, response) : 0);
   return {
     status,
-    message: describe(status, counted, columns, rank, degreesOfFreedom),
+    message,
     coefficients,
     standardErrors: covariance.map((row, j) => Math.sqrt(row[j])),
     covariance,
@@ -205,27 +205,21 @@ function leastSquaresSummary(
   };
 }
 
-function statusOf(counted: number, columns: number, rank: number): LeastSquaresFit["status"] {
-  if (counted < columns) return "too-few-points";
-  return rank < columns ? "rank-deficient" : "ok";
-}
-
-function describe(
-  status: LeastSquaresFit["status"],
+function verdict(
   counted: number,
   columns: number,
   rank: number,
-  degreesOfFreedom: number,
-): string {
-  if (status === "too-few-points") {
-    return `${counted} points of positive weight cannot settle ${columns} coefficients`;
+): Pick<LeastSquaresFit, "status" | "message"> {
+  if (counted < columns) {
+    const message = `${counted} points of positive weight cannot settle ${columns} coefficients`;
+    return { status: "too-few-points", message };
   }
-  if (status === "rank-deficient") {
-    return `the ${columns} columns have rank ${rank}: some repeat what others say`;
+  if (rank < columns) {
+    const message = `the ${columns} columns have rank ${rank}: some repeat what others say`;
+    return { status: "rank-deficient", message };
   }
-  return degreesOfFreedom > 0
-    ? `${counted} points, ${columns} coefficients`
-    : `${counted} points, ${columns} coefficients: exact fit, no standard errors`;
+  const exact = counted === columns ? ": exact fit, no standard errors" : "";
+  return { status: "ok", message: `${counted} points, ${columns} coefficients${exact}` };
 }
 
 function mean(rootWeights: Float64Array, values: readonly number[]): number {

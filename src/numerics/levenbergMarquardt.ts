@@ -155,6 +155,8 @@ function whyInvalid(
 
 /** Beyond this damping a step no longer changes the parameters' digits. */
 const MAX_DAMPING = 1e20;
+/** Differences of the residuals know the gradient to about this; anything smaller is a minimum. */
+const GRADIENT_NOISE = 1e-5;
 
 interface DampedResult
   extends Pick<NonlinearFit, "status" | "parameters" | "residuals" | "iterations"> {
@@ -213,7 +215,10 @@ function dampedGaussNewton(
         break;
       }
       if (level && damping < 1) return done("converged", iteration);
-      if (level || damping > MAX_DAMPING) return done(stuck(solver.gradientNorm), iteration);
+      if (level || damping > MAX_DAMPING) {
+        const isMinimum = solver.gradientNorm < GRADIENT_NOISE;
+        return done(isMinimum ? "converged" : "no-progress", iteration);
+      }
       damping *= growth;
       growth *= 2;
     }
@@ -236,11 +241,6 @@ function boundedStep(
     return next;
   });
   return { trial, moved };
-}
-
-/** Differences of the residuals know the gradient to about this; anything smaller is a minimum. */
-function stuck(gradientNorm: number): NonlinearFit["status"] {
-  return gradientNorm < 1e-5 ? "converged" : "no-progress";
 }
 
 function sumOfSquares(values: readonly number[]): number {
