@@ -409,11 +409,19 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
       findings.push(found);
       continue;
     }
+    const isTwice = rule.key in rows;
     const { unit, findings: found } = headerUnit(rule, { file, row, text: column, value: text });
     // Values that stand in the study have a decimal point.
     const decimalComma = grid.decimalComma && row > 0;
     const read = readCell(text, rule, { file, row, column, unit, decimalComma });
-    findings.push(...found);
+    findings.push(
+      ...found,
+      ...findingIf(isTwice, { file, row, column, value: text }, "error", "repeated-fact", {
+        message: say`This line stands twice above the table.`,
+        expected: say`each line once`,
+        remedy: say`Keep one of them.`,
+      }),
+    );
     if (read.finding) findings.push(read.finding);
     values[rule.key] = read.value;
     rows[rule.key] = row;
@@ -421,7 +429,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
     if (text === "" && (rule.required || rule.filled)) findings.push(emptyFact(file, row, column));
   }
   findings.push(...missingFacts(file, layout, rows));
-  const onlyKnown = lines.length > 0 && lines.length === Object.keys(rows).length;
+  const onlyKnown = lines.length > 0 && lines.length === units.length;
   return { values, rows, units, onlyKnown, findings };
 }
 
