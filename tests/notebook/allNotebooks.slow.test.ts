@@ -4,7 +4,12 @@ import { join } from "node:path";
 import { promisify } from "node:util";
 import { expect, it } from "vitest";
 import { writeKernelSpec } from "../../src/notebook/kernel/spec.js";
-import { asNotebook, type CellOutput, joinText } from "../../src/notebook/notebookFile.js";
+import {
+  asNotebook,
+  type CellOutput,
+  joinText,
+  notebookText,
+} from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { toolOrSkip } from "../support/requireTool.js";
 import { ROOT, temporaryFolder } from "../support/runCli.js";
@@ -36,11 +41,11 @@ function plain(outputs: readonly CellOutput[]): unknown[] {
 
 it.each(NAMES)("notebooks/%s stands there with the outputs that it gives", async (name) => {
   const path = join(FOLDER, name);
-  const committed = outputsOf(read(path));
   const { status, notebook } = await runNotebook({ notebookPath: path });
   expect(status).toBe("done");
-  expect(outputsOf(notebook).map(plain)).toEqual(committed.map(plain));
-  const shown = committed.flat();
+  expect(outputsOf(notebook).map(plain)).toEqual(outputsOf(read(path)).map(plain));
+  expect(notebookText(notebook) === readFileSync(path, "utf8")).toBe(true);
+  const shown = outputsOf(notebook).flat();
   expect(shown.length).toBeGreaterThan(0);
   expect(shown.filter(({ output_type }) => output_type === "stream")).toEqual([]);
 });
