@@ -17,12 +17,12 @@ import { type StrengthBand, strengthBands } from "../strength/regression/bounds.
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { mixDoubts } from "../study/doubts.js";
-import { computeGuidance, studyGuidance } from "../study/guidance.js";
+import { computeGuidance, heldBlend, studyGuidance } from "../study/guidance.js";
 import { gradedOnce } from "../study/material.js";
 import { computeMix } from "../study/mix.js";
 import { moistureFindings } from "../study/mixGuard.js";
 import { proposal } from "../study/proposal.js";
-import { sampleCurves } from "../study/sampledCurves.js";
+import { sampleBlend } from "../study/sampledCurves.js";
 import type { Study } from "../study/study.js";
 import type {
   BlendStudy,
@@ -188,7 +188,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     fractions: fractions(blended.curve, boundariesOf(config.units)),
     particleDensityKgM3: particleDensity(config, sharesPct),
   };
-  const curves = sampleCurves(drawn, sharesPct).blend;
+  const curves = sampleBlend(drawn, sharesPct);
   const sizes = blended.curve.points.map(({ sizeMm }) => sizeMm);
   const spread = readingSpread(curves, sizes);
   const guidance = blendGuidance(open, blended, curves);
@@ -233,9 +233,8 @@ function blendGuidance(
   blend: { readonly curve: GradingCurve; readonly dryDensityKgM3?: number },
   curves: readonly GradingCurve[],
 ): GuidanceStudy[] {
-  const blendAlone = { config: result.config, materials: [] };
-  const drawn = { materials: [], blend: curves };
-  return inUnits(computeGuidance(entries, blendAlone, blend, drawn), result.config.units);
+  const held = [heldBlend(blend, curves, blend.dryDensityKgM3)];
+  return inUnits(computeGuidance(entries, held), result.config.units);
 }
 
 /** The problem with no choice left but these shares, and no limit that could stand in their way. */

@@ -57,7 +57,7 @@ export function compareStudies(a: StudyResult, b: StudyResult): StudyComparison 
     sheets: sheetChanges(a, b),
     states: stateWords(a, b),
     results: resultPairs(comparedResults(a), comparedResults(b), sameMoney),
-    ...(a.madeWith === b.madeWith ? {} : { madeWith: [a.madeWith, b.madeWith] as const }),
+    madeWith: a.madeWith === b.madeWith ? undefined : [a.madeWith, b.madeWith],
   };
 }
 

@@ -13,15 +13,21 @@ import { say } from "../words/message.js";
 import { computeBlends, sharesOf } from "./blend.js";
 import { mixDoubts } from "./doubts.js";
 import { computeFirstMix } from "./firstMix.js";
-import { computeGuidance, studyGuidance } from "./guidance.js";
+import {
+  computeGuidance,
+  type HeldCurve,
+  heldBlend,
+  heldSoils,
+  studyGuidance,
+} from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
-import { computeMaterial, computeUngraded } from "./material.js";
+import { computeMaterial, computeUngraded, type GradedMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
 import { onceEach, plausibilityFindings, trialContradictions } from "./plausibility.js";
 import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
-import { type DrawnCurves, sampleCurves } from "./sampledCurves.js";
+import { sampleBlend } from "./sampledCurves.js";
 import { stagesOf } from "./stages.js";
 import type { Study } from "./study.js";
 import {
@@ -29,6 +35,7 @@ import {
   type MaterialResult,
   type MixStudy,
   RESULT_FORMAT,
+  type SoilGuidance,
   type StrengthStudy,
   type StudyResult,
   type TextureStudy,
@@ -116,10 +123,12 @@ function computeInSi(
     ]),
   ];
   if (hasErrors(told)) return { findings: told };
-  const drawn = sampleCurves(
-    graded.map((each) => each.drawn),
-    blend && sharesOf(blend),
-  );
+  const allDrawn = graded.map(({ drawn }) => drawn);
+  const blendDrawn = blend ? sampleBlend(allDrawn, sharesOf(blend)) : [];
+  const held = [
+    ...heldSoils(config, graded),
+    ...(blend ? [heldBlend(blend, blendDrawn, mix?.density.valueKgM3)] : []),
+  ];
   const known = {
     config,
     materials,
@@ -144,15 +153,10 @@ function computeInSi(
         refused: mix ? [] : build?.findings.map(({ message }) => message),
       }),
       ...known,
-      ...(blend ? heldBlend(blend, drawn.blend) : {}),
-      ...(blend?.target ? {} : heldSoils(materials, drawn.materials)),
-      textures: computeTexture(materials, blend, drawn),
-      guidance: computeGuidance(
-        guidance.entries,
-        { config, materials },
-        blend && { curve: blend.curve, dryDensityKgM3: mix?.density.valueKgM3 },
-        drawn,
-      ),
+      ...(blend ? blendAtLarge(blend, blendDrawn) : {}),
+      soilGuidance: blend?.target ? undefined : soilsAtLarge(graded),
+      textures: computeTexture(held),
+      guidance: computeGuidance(guidance.entries, held),
       proposal:
         blend && testing?.state === "proposed" ? proposal(config, blend, followed) : undefined,
       quality: quality.plan,
@@ -221,7 +225,7 @@ function mixOf(
 }
 
 /** What reading errors do to a blend, and where it stands against all recommendations for its kind of earth. */
-function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
+function blendAtLarge({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const sdPct = readingSpread(drawn, sizes);
   return {
@@ -231,17 +235,12 @@ function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
 }
 
 /** Where each soil stands by itself, before a blend is sought. */
-function heldSoils(
-  materials: readonly MaterialResult[],
-  drawn: readonly (readonly GradingCurve[])[],
-): Pick<StudyResult, "soilGuidance"> {
-  return {
-    soilGuidance: materials.flatMap(({ id, name, role, curve, limits }, index) =>
-      role === "soil"
-        ? [{ id, name, comparison: compareGuidance(curve, EARTH_ENTRIES, limits, drawn[index]) }]
-        : [],
-    ),
-  };
+function soilsAtLarge(graded: readonly GradedMaterial[]): SoilGuidance[] {
+  return graded.flatMap(({ material: { id, name, role, curve, limits }, drawn }) =>
+    role === "soil"
+      ? [{ id, name, comparison: compareGuidance(curve, EARTH_ENTRIES, limits, drawn) }]
+      : [],
+  );
 }
 
 /**
@@ -274,19 +273,9 @@ function qualityOf(
   return { plan, findings: [...findings, ofOther] };
 }
 
-/** The soils, and the blend where there is one, on the texture triangle; those whose curve does not reach 0.002 mm are left out. */
-function computeTexture(
-  materials: readonly MaterialResult[],
-  blend: BlendStudy | undefined,
-  drawn: DrawnCurves,
-): TextureStudy[] {
-  const curves = [
-    ...materials.flatMap(({ name, role, curve }, index) =>
-      role === "soil" ? [{ name, curve, drawn: drawn.materials[index] }] : [],
-    ),
-    ...(blend ? [{ name: say`Blend`, curve: blend.curve, drawn: drawn.blend }] : []),
-  ];
-  return curves.flatMap(({ name, curve, drawn }) => {
+/** Curves on the texture triangle; those that do not reach 0.002 mm are left out. */
+function computeTexture(held: readonly HeldCurve[]): TextureStudy[] {
+  return held.flatMap(({ name, curve, drawn }) => {
     const parts = usdaFromCurve(curve);
     if (!parts) return [];
     return [{ name, parts, resampled: drawn.flatMap((each) => usdaFromCurve(each) ?? []) }];

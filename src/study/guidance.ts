@@ -1,16 +1,17 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, findingIf, STUDY_FILE } from "../findings/finding.js";
-import { checkGuidance, guidanceFindings } from "../guidance/check.js";
+import type { GradingCurve } from "../grading/curve.js";
+import { checkGuidance, guidanceFindings, type MeasuredConsistency } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES, guidanceEntry } from "../guidance/published/recommendations.js";
 import { formatPlain } from "../quantities/format.js";
 import { drawLimits, limitErrors } from "../soil/consistency/drawnLimits.js";
 import { joinTexts, say, type Text } from "../words/message.js";
+import type { GradedMaterial } from "./material.js";
 import { materialPlace } from "./materialIds.js";
-import type { DrawnCurves } from "./sampledCurves.js";
 import type { Study } from "./study.js";
-import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
+import type { BlendStudy, GuidanceStudy } from "./studyResult.js";
 
 /** The entries that a study is held against: its own envelope first, then the recommendation that it names. */
 export function studyGuidance({ config, envelope }: Pick<Study, "config" | "envelope">): {
@@ -122,49 +123,50 @@ function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined
   });
 }
 
-/**
- * Holds the soils, and the blend where there is one, against each entry, and says how sure each verdict is.
- *
- * @param config tells what was tested of the soils beside their grains.
- * @param blend with the dry density that it is rammed to, where its own tests tell it.
- */
-export function computeGuidance(
-  entries: readonly GuidanceEntry[],
-  {
-    config,
-    materials,
-  }: { readonly config: StudyConfig; readonly materials: readonly MaterialResult[] },
-  blend: (Pick<BlendStudy, "curve"> & { readonly dryDensityKgM3?: number }) | undefined,
-  drawn: DrawnCurves,
-): GuidanceStudy[] {
-  const soils = materials.flatMap(({ id, role, name, curve, limits }, index) => {
+/** A curve to be held against recommendations, with what else was measured of its earth. */
+export interface HeldCurve {
+  readonly name: Text;
+  readonly curve: GradingCurve;
+  /** As it could have come out within the reading errors. */
+  readonly drawn: readonly GradingCurve[];
+  readonly measured: MeasuredConsistency;
+  /** As that could have come out, one for each drawn curve. */
+  readonly drawnMeasured?: readonly MeasuredConsistency[];
+}
+
+/** The soils of a study, with what was tested of them beside their grains. */
+export function heldSoils(config: StudyConfig, graded: readonly GradedMaterial[]): HeldCurve[] {
+  return graded.flatMap(({ material: { id, role, name, curve, limits }, drawn }) => {
     if (role !== "soil") return [];
     const tested = testedChemistry(config.materials.find((one) => one.id === id)!);
-    const curves = drawn.materials[index];
     const drawnLimits =
-      limits &&
-      drawLimits(limits, limitErrors(limits), curves.length, config.seed).map((one) => ({
-        ...one,
-        ...tested,
-      }));
-    return [{ name, curve, curves, limits: { ...limits, ...tested }, drawnLimits }];
+      limits && drawLimits(limits, limitErrors(limits), drawn.length, config.seed);
+    const measured = { ...limits, ...tested };
+    const drawnMeasured = drawnLimits?.map((one) => ({ ...one, ...tested }));
+    return [{ name, curve, drawn, measured, drawnMeasured }];
   });
-  const rammed =
-    blend?.dryDensityKgM3 === undefined ? {} : { dryDensityKgM3: blend.dryDensityKgM3 };
-  return entries.flatMap((entry) => [
-    ...soils.map(({ name, curve, curves, limits, drawnLimits }) => ({
+}
+
+/** A blend, with the dry density that it is rammed to where its own tests tell it. */
+export function heldBlend(
+  { curve }: Pick<BlendStudy, "curve">,
+  drawn: readonly GradingCurve[],
+  dryDensityKgM3: number | undefined,
+): HeldCurve {
+  const measured = dryDensityKgM3 === undefined ? {} : { dryDensityKgM3 };
+  return { name: say`Blend`, curve, drawn, measured };
+}
+
+/** Holds curves against each entry, and says how sure each verdict is. */
+export function computeGuidance(
+  entries: readonly GuidanceEntry[],
+  held: readonly HeldCurve[],
+): GuidanceStudy[] {
+  return entries.flatMap((entry) =>
+    held.map(({ name, curve, drawn, measured, drawnMeasured }) => ({
       name,
-      check: checkGuidance(curve, entry, limits),
-      probability: verdictProbability(curve, curves, entry, limits, drawnLimits),
+      check: checkGuidance(curve, entry, measured),
+      probability: verdictProbability(curve, drawn, entry, measured, drawnMeasured),
     })),
-    ...(blend
-      ? [
-          {
-            name: say`Blend`,
-            check: checkGuidance(blend.curve, entry, rammed),
-            probability: verdictProbability(blend.curve, drawn.blend, entry, rammed),
-          },
-        ]
-      : []),
-  ]);
+  );
 }

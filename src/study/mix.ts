@@ -87,7 +87,7 @@ export function computeMix(
         wastePct: 100 * (amounts.madeVolumeM3 / amounts.netVolumeM3 - 1),
         concreteVolumeM3,
         concreteCementCarbonKg: comparison.concreteCementCarbonKg,
-        aggregate: CONCRETE_AGGREGATE,
+        aggregate: AGGREGATE,
       }),
       compared: compareMix(config, mix),
     },
@@ -98,10 +98,8 @@ export function computeMix(
 /** Stands before the doubts about a mix, wherever they are printed. */
 const DO_NOT_BUILD: Text = say`Do not build from this mix until the responsible person has settled in writing what follows.`;
 
+/** The aggregate is that of the concrete that is compared with, too. */
 const [SITE_SOIL, AGGREGATE, ROAD_HAUL] = MATERIAL_CARBON_FACTORS;
-
-/** Sand and stone of the concrete that is compared with. */
-const CONCRETE_AGGREGATE = AGGREGATE;
 
 /** The factor of the cement: the user's own, or the first of the general ones. */
 function cementFactor({ cement }: BuildableConfig): SourcedRange {

@@ -41,21 +41,19 @@ export function proposal(
       const dryMassKg = size.dryMassKg(cementPct);
       const lines = used.map(({ id, name, sharePct, moisturePct }) => {
         const dry = (dryMassKg * sharePct) / 100;
-        const moist =
-          moisturePct === undefined ? {} : { moistMassKg: dry * (1 + moisturePct / 100) };
-        return { id, name, dryMassKg: dry, ...moist };
+        const moistMassKg = moisturePct === undefined ? undefined : dry * (1 + moisturePct / 100);
+        return { id, name, dryMassKg: dry, moistMassKg };
       });
       const waters = lines.flatMap(({ dryMassKg: dry, moistMassKg: moist }) =>
         moist === undefined ? [] : [moist - dry],
       );
+      const isTold = waters.length === lines.length;
       return {
         cementPct,
         cementKg: (dryMassKg * cementPct) / 100,
         dryMassKg,
         materials: lines,
-        ...(waters.length === lines.length
-          ? { waterInMaterialsKg: waters.reduce((sum, water) => sum + water, 0) }
-          : {}),
+        waterInMaterialsKg: isTold ? waters.reduce((sum, water) => sum + water, 0) : undefined,
       };
     }),
     sizeBasis: size.basis,

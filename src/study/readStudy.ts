@@ -262,7 +262,7 @@ export async function similarSheets(
   const bare = (path: string) => basename(path).replace(/\.[^.]*$/, "");
   const name = nearestName(bare(missing), all.map(bare));
   const nearest = nearestName(missing, all) ?? all.find((path) => bare(path) === name);
-  return { ...(nearest === undefined ? {} : { nearest }), all };
+  return { nearest, all };
 }
 
 async function sheetsBelow(folder: string, below: string, depth: number): Promise<string[]> {

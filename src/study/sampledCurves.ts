@@ -8,14 +8,6 @@ import { readingSheets } from "./study.js";
 /** Enough for a probability to about three points, and for 95 % intervals to a tenth of their width. */
 export const READING_DRAWS = 250;
 
-/** Curves as they could have come out within the stated reading errors. */
-export interface DrawnCurves {
-  /** In the order of the materials; the same draws as behind their intervals. */
-  readonly materials: readonly (readonly GradingCurve[])[];
-  /** Empty where there is no blend. */
-  readonly blend: readonly GradingCurve[];
-}
-
 /**
  * Draws the curves of one material. Where its sieves do not span the one that separated the dispersed
  * material, only the sieve sheet is drawn from.
@@ -43,23 +35,18 @@ export function sampleMaterial(
  * its row: otherwise the same random numbers would move all materials together.
  *
  * @param drawn of `sampleMaterial`, in the order of the materials: those behind a soil's own intervals.
- * @param sharesPct in the same order; undefined where there is no blend.
+ * @param sharesPct in the same order.
  */
-export function sampleCurves(
+export function sampleBlend(
   drawn: readonly (readonly GradingCurve[])[],
-  sharesPct: readonly number[] | undefined,
-): DrawnCurves {
-  if (!sharesPct) return { materials: drawn, blend: [] };
+  sharesPct: readonly number[],
+): GradingCurve[] {
   const step = Math.floor(READING_DRAWS / drawn.length);
-  const blend = Array.from(
-    { length: READING_DRAWS },
-    (_, draw) =>
-      blendCurve(
-        drawn.map((curves, index) => ({
-          curve: curves[(draw + index * step) % READING_DRAWS],
-          sharePct: sharesPct[index],
-        })),
-      ).curve,
-  );
-  return { materials: drawn, blend };
+  return Array.from({ length: READING_DRAWS }, (_, draw) => {
+    const parts = drawn.map((curves, index) => ({
+      curve: curves[(draw + index * step) % READING_DRAWS],
+      sharePct: sharesPct[index],
+    }));
+    return blendCurve(parts).curve;
+  });
 }

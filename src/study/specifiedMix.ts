@@ -93,7 +93,7 @@ export function specifiedMix({
     const ofDepth = config.elements.filter(({ compactedLiftM }) => compactedLiftM === depth);
     return {
       kind: "lift",
-      ...(depths.length > 1 ? { name: joinTexts(ofDepth.map(({ name }) => name)) } : {}),
+      name: depths.length > 1 ? joinTexts(ofDepth.map(({ name }) => name)) : undefined,
       value: depth,
       low: Math.max(0, depth - lift),
       high: depth + lift,
@@ -139,7 +139,7 @@ export function leastDensity(
   const max = compaction?.peak?.maximumDryDensityKgM3 ?? valueKgM3;
   const ofMaximum = (pct: number, basis: ToleranceBasis) => ({
     low: (pct / 100) * max,
-    ...(compaction?.peak ? { lowOfMaximumPct: pct } : {}),
+    lowOfMaximumPct: compaction?.peak && pct,
     basis,
   });
   if (densityPct !== undefined && compaction?.peak) return ofMaximum(densityPct, "entered");

@@ -102,7 +102,6 @@ export async function readEntries(
   for (const named of sheetsOfStudy(config)) readings.push(await openSheet(open, named));
   const sheets = annexSheets(readings);
   const all = [
-    ...findings,
     ...readings.flatMap((reading) => reading.findings),
     ...inventedFindings(text, config, sheets, rowOf),
   ];
@@ -193,25 +192,14 @@ async function openSheet(
   const { grid, findings } = await readGrid(file, opened.bytes, mapping);
   if (!grid) return { ...named, input, findings };
   const { read, layouts }: SheetKind<unknown> = SHEET_KINDS[kind];
-  if (!mapping) {
-    const { record, findings: found } = read(grid);
-    return { ...named, input, grid, findings: limitFindings([...findings, ...found]), record };
-  }
   const place = { file: STUDY_FILE, key };
-  const mapped = mapSheet(grid, mapping, layouts(), place);
+  const mapped = mapping ? mapSheet(grid, mapping, layouts(), place) : { grid, findings: [] };
   const reading = mapped.grid ? read(mapped.grid) : { findings: [] };
-  const found = [...mapped.findings, ...reading.findings];
-  return {
-    ...named,
-    input,
-    grid,
-    findings: [
-      ...findings,
-      ...limitFindings(found).map((one) => inUsersWords(one, mapping, place, grid)),
-    ],
-    // A reader knows of its own findings only, not of those of the mapping.
-    record: hasErrors(found) ? undefined : reading.record,
-  };
+  const found = limitFindings([...mapped.findings, ...reading.findings]);
+  const told = mapping ? found.map((one) => inUsersWords(one, mapping, place, grid)) : found;
+  // A reader knows of its own findings only, not of those of the mapping.
+  const record = hasErrors(found) ? undefined : reading.record;
+  return { ...named, input, grid, findings: [...findings, ...told], record };
 }
 
 /** Each sheet once, with every way in which it was read. */

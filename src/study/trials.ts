@@ -56,7 +56,7 @@ function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefine
       (sum, { role }, index) => sum + (role === "soil" ? sharesPct[index] : 0),
       0,
     ),
-    ...(mix.cost ? { cost: { low: mix.cost.total.low, high: mix.cost.total.high } } : {}),
+    cost: mix.cost && { low: mix.cost.total.low, high: mix.cost.total.high },
     carbonKg: { low: mix.carbon.total.low, high: mix.carbon.total.high },
   };
 }
@@ -168,9 +168,8 @@ export function computeTrials(
   const { config } = study;
   const computed = study.trials.map(({ entry, ...sheets }) => {
     const { trial, findings } = computeTrial({ entry, ...sheets }, config, materials, proposedPct);
-    const pair = trialPair(config, trial);
     return {
-      trial: { ...trial, ...(pair ? { pair } : {}), looks: sheets.looks },
+      trial: { ...trial, pair: trialPair(config, trial), looks: sheets.looks },
       findings:
         entry.key === FIRST_TRIAL
           ? findings
@@ -332,7 +331,7 @@ export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): 
   if (close.length === 0) {
     return {
       state: "proposed",
-      ...(trials.length > 0 ? { trial: trials[0].id } : {}),
+      trial: trials[0]?.id,
       chosenBy: "nothing",
       message: proposedWords(trials.find(({ difference }) => difference?.close)),
     };

@@ -12,7 +12,7 @@ import {
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { READING_DRAWS, sampleCurves, sampleMaterial } from "../../src/study/sampledCurves.js";
+import { READING_DRAWS, sampleBlend, sampleMaterial } from "../../src/study/sampledCurves.js";
 import { readingSheets, type Study } from "../../src/study/study.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
 import { wordFor } from "../../src/words/message.js";
@@ -119,23 +119,21 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
 
   it("of the blend come from blends of drawn curves at the designed shares", () => {
     const shares = result.blend.shares.map(({ sharePct }) => sharePct);
-    const drawn = sampleCurves(
-      study.materials.map((material) => sampleMaterial(material, study.config)),
-      shares,
-    );
+    const drawn = study.materials.map((material) => sampleMaterial(material, study.config));
+    const blends = sampleBlend(drawn, shares);
     const first = blendCurve(
-      drawn.materials.map((curves, at) => ({
+      drawn.map((curves, at) => ({
         curve: curves[at * Math.floor(READING_DRAWS / shares.length)],
         sharePct: shares[at],
       })),
     );
-    expect(drawn.blend[0]).toEqual(first.curve);
-    expect(drawn.materials[0]).toEqual(soil);
+    expect(blends[0]).toEqual(first.curve);
+    expect(drawn[0]).toEqual(soil);
     const { probability, check } = result.guidance.find(
       ({ name: curve }) => render(curve) === "Blend",
     )!;
     const at = check.criteria.findIndex(({ what }) => render(what) === "clay");
-    const inside = share(drawn.blend, clayInside);
+    const inside = share(blends, clayInside);
     expect(probability.criteria[at].probability).toBeCloseTo(
       check.criteria[at].verdict === "inside" ? inside : 1 - inside,
       9,
