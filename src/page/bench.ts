@@ -31,24 +31,21 @@ export interface Bench {
   readonly moving?: string;
 }
 
-/** `during`: the hand is still on the slider, so that what follows belongs to the same step. */
+/** While the hand is still on a slider, what follows belongs to the same step. */
+type Dragged = { readonly during?: boolean } & (
+  | { readonly kind: "share"; readonly index: number; readonly pct: number }
+  | { readonly kind: "cement" | "moisture"; readonly pct: number }
+  | { readonly kind: "target"; readonly target: TargetConfig }
+);
+
+/** `settle`: what was moved has come to rest; the next move is a step of its own. */
 export type BenchAction =
-  | {
-      readonly kind: "share";
-      readonly index: number;
-      readonly pct: number;
-      readonly during?: boolean;
-    }
+  | Dragged
   | { readonly kind: "shares"; readonly sharesPct: readonly number[] }
   | { readonly kind: "lock"; readonly index: number }
-  | { readonly kind: "cement" | "moisture"; readonly pct: number; readonly during?: boolean }
-  | { readonly kind: "target"; readonly target: TargetConfig; readonly during?: boolean }
   | { readonly kind: "limits"; readonly limits: readonly BlendLimit[] }
   | { readonly kind: "mix"; readonly mix: BenchMix }
-  /** `settle`: what was moved has come to rest; the next move is a step of its own. */
-  | {
-      readonly kind: "undo" | "redo" | "reset" | "keep" | "drop-kept" | "swap-kept" | "settle";
-    };
+  | { readonly kind: "undo" | "redo" | "reset" | "keep" | "drop-kept" | "swap-kept" | "settle" };
 
 /** Steps that can be taken back; more nobody remembers. */
 const MAX_PAST = 200;
@@ -102,26 +99,24 @@ export function changeBench(bench: Bench, action: BenchAction): Bench {
       return step(bench, action.mix);
     case "shares":
       return step(bench, { ...now, sharesPct: action.sharesPct });
-    case "lock":
-      return step(bench, {
-        ...now,
-        locked: now.locked.map((is, index) => (index === action.index ? !is : is)),
-      });
+    case "lock": {
+      const locked = now.locked.map((is, index) => (index === action.index ? !is : is));
+      return step(bench, { ...now, locked });
+    }
     case "limits":
       return step(bench, { ...now, limits: action.limits });
     case "share": {
       const sharesPct = withShare(now, action.index, action.pct);
       return move(bench, `share ${action.index}`, { ...now, sharesPct }, action.during);
     }
-    case "cement":
-      return move(bench, "cement", { ...now, cementPct: Math.max(0, action.pct) }, action.during);
-    case "moisture":
-      return move(
-        bench,
-        "moisture",
-        { ...now, moisturePct: Math.max(0, action.pct) },
-        action.during,
-      );
+    case "cement": {
+      const cementPct = Math.max(0, action.pct);
+      return move(bench, "cement", { ...now, cementPct }, action.during);
+    }
+    case "moisture": {
+      const moisturePct = Math.max(0, action.pct);
+      return move(bench, "moisture", { ...now, moisturePct }, action.during);
+    }
     case "target":
       return move(bench, "target", { ...now, target: action.target }, action.during);
   }
