@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import LongestFirst from "./tests/support/longestFirst.js";
 
 /** Browsers, kernels, installations, whole appendices, long simulations: left out of the quick run. */
 export const SLOW = "tests/**/*.slow.test.ts";
@@ -7,6 +8,10 @@ export const SLOW = "tests/**/*.slow.test.ts";
 export default defineConfig({
   test: {
     reporters: ["default", "./tests/support/plainSummary.ts"],
+    sequence: { sequencer: LongestFirst },
+    // Machine code made meanwhile on other threads takes more of the processor's time than a test is long.
+    execArgv:
+      Number.parseInt(process.versions.node, 10) <= 24 ? ["--interrupt-budget=1000000"] : [],
     projects: [
       {
         extends: true,
@@ -26,6 +31,7 @@ export default defineConfig({
         test: {
           name: "slow",
           include: [SLOW],
+          maxWorkers: availableParallelism(),
           sequence: { groupOrder: 1 },
           testTimeout: 180_000,
           hookTimeout: 180_000,
