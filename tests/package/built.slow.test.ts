@@ -8,7 +8,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { expect, it } from "vitest";
 import type { SurveyRow } from "../../src/soil/survey/surveyRow.js";
 import { ROOT, temporaryFolder } from "../support/runCli.js";
@@ -22,7 +22,10 @@ interface OldCompiler {
   readonly ModuleKind: { readonly CommonJS: number };
   readonly ModuleResolutionKind: { readonly Node10: number };
   createProgram(files: string[], options: object): object;
-  getPreEmitDiagnostics(program: object): { readonly messageText: unknown }[];
+  getPreEmitDiagnostics(program: object): {
+    readonly file?: { readonly fileName: string };
+    readonly messageText: unknown;
+  }[];
   flattenDiagnosticMessageText(text: unknown, newLine: string): string;
 }
 
@@ -33,30 +36,38 @@ it("the public declarations are understood by the notebook kernel's TypeScript",
   expect(existsSync(join(ROOT, "dist", "index.d.ts"))).toBe(true);
   const folder = temporaryFolder();
   symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"));
-  const cell = join(folder, "cell.ts");
-  const diagnose = (code: string) => {
-    writeFileSync(cell, code);
-    const program = typescript.createProgram([cell], {
-      strict: true,
-      noEmit: true,
-      target: typescript.ScriptTarget.ES2020,
-      module: typescript.ModuleKind.CommonJS,
-      moduleResolution: typescript.ModuleResolutionKind.Node10,
-      types: [],
-      preserveSymlinks: true,
-    });
-    return typescript
-      .getPreEmitDiagnostics(program)
-      .map(({ messageText }) => typescript.flattenDiagnosticMessageText(messageText, "\n"));
-  };
   const room = `import { parseSieve } from "loambook/quantities";\nparseSieve("No. 4");\n`;
-  expect(diagnose(room)).toEqual([]);
-  expect(diagnose(room.replace("quantities", "quantity"))).toHaveLength(1);
   const good = `import { parseSieve } from "loambook";\nconst size: number | undefined = parseSieve("No. 4");\nexport { size };\n`;
-  expect(diagnose(good)).toEqual([]);
-  // The types are really seen: a wrong use is refused.
-  expect(diagnose(good.replace("number | undefined", "string"))).toEqual([
-    expect.stringContaining("not assignable to type 'string'"),
+  const cells = {
+    room,
+    noRoom: room.replace("quantities", "quantity"),
+    good,
+    // The types are really seen: a wrong use is refused.
+    wrong: good.replace("number | undefined", "string"),
+  };
+  const files = Object.entries(cells).map(([name, code]) => {
+    const file = join(folder, `${name}.ts`);
+    writeFileSync(file, code);
+    return file;
+  });
+  const program = typescript.createProgram(files, {
+    strict: true,
+    noEmit: true,
+    target: typescript.ScriptTarget.ES2020,
+    module: typescript.ModuleKind.CommonJS,
+    moduleResolution: typescript.ModuleResolutionKind.Node10,
+    types: [],
+    preserveSymlinks: true,
+  });
+  const found = typescript
+    .getPreEmitDiagnostics(program)
+    .map(({ file, messageText }) => [
+      file && basename(file.fileName, ".ts"),
+      typescript.flattenDiagnosticMessageText(messageText, "\n"),
+    ]);
+  expect(found).toEqual([
+    ["noRoom", expect.stringContaining("loambook/quantity")],
+    ["wrong", expect.stringContaining("not assignable to type 'string'")],
   ]);
 });
 

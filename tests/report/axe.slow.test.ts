@@ -4,7 +4,7 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
@@ -18,7 +18,7 @@ interface Violation {
 }
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const RUN = `${axe}; axe.run(document).then(({ violations, passes }) => ({ violations, passed: passes.length }))`;
+const RUN = `axe.run(document, { resultTypes: ["violations"] }).then(({ violations, passes }) => ({ violations, passed: passes.length }))`;
 
 let folder = "";
 let browser: Browser | undefined;
@@ -39,22 +39,22 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
+const views = new Map<string, Page>();
+
+/** A page, opened once, in a window of a width and in a light. */
 async function look(name: string, width: number, colorScheme: "light" | "dark") {
   browser ??= await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
-  // the page's own policy forbids scripts that are not its own, so the checker is let in past it
-  const context = await browser.newContext({
-    viewport: { width, height: 844 },
-    colorScheme,
-    bypassCSP: true,
-    offline: true,
-  });
-  try {
-    const view = await context.newPage();
+  let view = views.get(name);
+  if (view === undefined) {
+    // the page's own policy forbids scripts that are not its own, so the checker is let in past it
+    view = await browser.newPage({ bypassCSP: true, offline: true });
+    views.set(name, view);
     await view.goto(pathToFileURL(join(folder, `${name}.html`)).href);
-    return (await view.evaluate(RUN)) as { violations: Violation[]; passed: number };
-  } finally {
-    await context.close();
+    await view.evaluate(axe);
   }
+  await view.setViewportSize({ width, height: 844 });
+  await view.emulateMedia({ colorScheme });
+  return (await view.evaluate(RUN)) as { violations: Violation[]; passed: number };
 }
 
 const grave = (violations: readonly Violation[]) =>
