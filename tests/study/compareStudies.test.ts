@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { compareStudies, flatConfig } from "../../src/study/compareStudies.js";
 import { openStudy } from "../../src/study/openStudy.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
 import { studyComparisonTable } from "../../src/tables/studyComparison.js";
 import { renderAll } from "../../src/words/render.js";
 import { exampleResult, full } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
+
+/** The part of a thing that a function looks at. */
+const as = <T>(part: object) => part as T;
 
 const before = await exampleResult("reading-room");
 
@@ -117,6 +121,86 @@ it("a mix set by hand is what is specified; what the blocks need stays as it was
   for (const key of ["least-cement", "bound", "line"]) {
     expect(pair(key), key).toMatchObject({ changed: false });
   }
+});
+
+describe("two versions as small as can be", () => {
+  const curve = { points: [0.063, 2].map((sizeMm) => ({ sizeMm, passingPct: 50 * sizeMm })) };
+  const version = (more: object = {}, currency = "EUR") =>
+    as<StudyResult>({
+      config: { materials: [{ id: "soil", name: "Soil" }], currency },
+      materials: [{ id: "soil", name: "Soil", curve }],
+      inputs: [],
+      findings: [],
+      madeWith: "one",
+      ...more,
+    });
+  const blend = { shares: [{ id: "soil", sharePct: 100 }], fractions: { clayPct: 10 } };
+  const mix = (low: number) => ({
+    density: { valueKgM3: 1900 },
+    recipe: { cementPct: 8 },
+    quantities: { madeVolumeM3: 2, mix: { cement: { dryMassKg: 250 } }, cementBags: { high: 11 } },
+    cost: { total: { low, high: 900 } },
+    carbon: { total: { low: 100, high: 120 } },
+  });
+  const numbersOf = (a: StudyResult, b: StudyResult) =>
+    Object.fromEntries(
+      compareStudies(a, b).results.map(({ key, before: was, after, difference, changed }) => [
+        key,
+        [was, after, difference, changed],
+      ]),
+    );
+
+  it("say which of them has no blend", () => {
+    const words = (a: object, b: object) =>
+      renderAll(compareStudies(version(a), version(b)).states);
+    expect(words({}, { blend })).toEqual(["The first version has no blend."]);
+    expect(words({ blend }, {})).toEqual(["The second version has no blend."]);
+    expect(words({}, {})).toHaveLength(2);
+  });
+
+  it("are compared in base units, and a number of one alone is a change without a difference", () => {
+    const numbers = numbersOf(version({ blend }), version({ blend, mix: mix(700) }));
+    expect(numbers["share.soil"]).toEqual([100, 100, 0, false]);
+    expect(numbers.clay).toEqual([10, 10, 0, false]);
+    expect(numbers.silt).toEqual([null, null, null, false]);
+    expect(numbers.made).toEqual([null, 2e6, null, true]);
+    expect(numbers["cement-mass"]).toEqual([null, 250_000, null, true]);
+    expect(numbers.bags[1]).toBe(11);
+    expect([numbers["carbon-low"][1], numbers["carbon-high"][1]]).toEqual([100_000, 120_000]);
+  });
+
+  it("have no difference of money in two currencies, nor one of a last digit", () => {
+    const of = (low: number, currency?: string) => version({ blend, mix: mix(low) }, currency);
+    expect(numbersOf(of(700), of(750))["cost-low"]).toEqual([700, 750, 50, true]);
+    expect(numbersOf(of(700), of(750, "USD"))["cost-low"]).toEqual([700, 750, null, true]);
+    expect(numbersOf(of(700), of(700, "USD"))["cost-low"]).toEqual([700, 700, null, false]);
+    expect(numbersOf(of(1e9), of(1e9 + 0.5))["cost-low"][3]).toBe(false);
+    expect(numbersOf(of(1e9), of(1e9 + 2))["cost-low"][3]).toBe(true);
+  });
+
+  it("count warnings alone, and tell sheets that came, went or changed", () => {
+    const [one, two, three] = ["note", "warning", "warning"].map((severity) => ({ severity }));
+    const numbers = numbersOf(
+      version({ findings: [one, two] }),
+      version({ findings: [two, three] }),
+    );
+    expect(numbers.warnings).toEqual([1, 2, 1, true]);
+    const inputs = (...files: readonly string[]) =>
+      files.map((file) => ({ file: file[0], sha256: file }));
+    const { sheets } = compareStudies(
+      version({ inputs: [...inputs("a1", "b1", "c1"), { file: "study.yaml", sha256: "1" }] }),
+      version({ inputs: [...inputs("a1", "b2", "d1"), { file: "study.yaml", sha256: "2" }] }),
+    );
+    expect(sheets.map(({ file, change }) => [file, change])).toEqual([
+      ["b", "changed"],
+      ["c", "removed"],
+      ["d", "added"],
+    ]);
+    expect(compareStudies(version(), version({ madeWith: "two" })).madeWith).toEqual([
+      "one",
+      "two",
+    ]);
+  });
 });
 
 describe("flatConfig", () => {

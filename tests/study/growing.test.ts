@@ -221,6 +221,26 @@ describe("sheets alone", () => {
     ]);
   });
 
+  it("keeps two materials of one name in letters apart, and opens nothing that is no sheet", async () => {
+    const files = new Map<string, Uint8Array>([
+      ["Loam (east)-sieve.csv", bytes(`sample,Loam 1\n${SIEVE}`)],
+      ["b.csv", bytes(`sample,1 loam\n${SIEVE}`)],
+      ["c.csv", bytes(`sample,2 loam\n${SIEVE}`)],
+      ["readme.txt", bytes("not read")],
+      ["broken.xlsx", bytes("no workbook")],
+    ]);
+    const { materials, findings } = await sheetsAsStudy(files);
+    expect(materials.map(({ id, name }) => [id, name])).toEqual([
+      ["loam-1", "Loam 1"],
+      ["loam", "1 loam"],
+      ["loam-2", "2 loam"],
+    ]);
+    const errors = findings.filter(({ severity }) => severity === "error");
+    expect(errors.map(({ file }) => file)).toEqual(["broken.xlsx"]);
+    const alone = await sheetsAsStudy(new Map([["prices.csv", bytes("name,price\nsand,3\n")]]));
+    expect(alone).toMatchObject({ materials: [], findings: [{ severity: "error" }] });
+  });
+
   it("names each sheet of the whole study under its own key", async () => {
     const read = (path: string) => new Uint8Array(readFileSync(join(EXAMPLES, path)));
     const { text } = await sheetsAsStudy(
