@@ -38,7 +38,7 @@ export function tableOf<Item>(
   caption: Text,
   items: readonly Item[],
   columns: readonly Optional<ColumnCells<Item>>[],
-  notes: readonly Optional<Text>[] = [],
+  notes?: readonly Optional<Text>[],
 ): TableBlock {
   const there = present(columns);
   return {
@@ -48,7 +48,7 @@ export function tableOf<Item>(
       typeof column === "object" && "header" in column ? column : { header: column },
     ),
     rows: items.map((item, index) => there.map(([, cell]) => cell(item, index))),
-    notes: present(notes),
+    notes: notes && present(notes),
   };
 }
 

@@ -53,7 +53,10 @@ export function blankLines(
   return {
     kind: "table",
     caption,
-    columns: headers.map((header) => ({ header })),
+    // Numbers of lifts and days too: beside them one writes to the right.
+    columns: headers.map((header, column) =>
+      column === 0 ? { header, align: "left" } : { header },
+    ),
     rows: firstCells.map((first) => headers.map((_, column) => (column === 0 ? first : ""))),
     notes,
   };
