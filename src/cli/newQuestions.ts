@@ -10,18 +10,15 @@ export interface NewMaterial {
 }
 
 /** What `loambook new` asks for, or is told by options of the same names. */
-export interface NewAnswers {
+export interface NewAnswers
+  extends Readonly<
+    Record<
+      | ("title" | "place" | "language" | "page" | "currency" | "date")
+      | ("length" | "height" | "thickness" | "strength"),
+      string
+    >
+  > {
   readonly units: "SI" | "US";
-  readonly title: string;
-  readonly place: string;
-  readonly language: string;
-  readonly page: string;
-  readonly currency: string;
-  readonly date: string;
-  readonly length: string;
-  readonly height: string;
-  readonly thickness: string;
-  readonly strength: string;
 }
 
 interface NewQuestion {

@@ -242,20 +242,23 @@ function studyTemplate(units: "SI" | "US"): StudyTemplate {
 
 /** What is offered where the user says nothing. */
 export function templateAnswers(units: "SI" | "US"): NewAnswers {
-  const { date, currency, page, element, strength } = studyTemplate(units).entries;
+  const { date, currency, page, element, strength: tested } = studyTemplate(units).entries;
+  const { title, place } = PLACEHOLDERS;
   const { length, height, thickness } = element;
+  const { strength } = tested.requirement;
+  const language = "en";
   return {
     units,
-    title: PLACEHOLDERS.title,
-    place: PLACEHOLDERS.place,
-    language: "en",
+    title,
+    place,
+    language,
     page,
     currency,
     date,
     length,
     height,
     thickness,
-    strength: strength.requirement.strength,
+    strength,
   };
 }
 
@@ -320,14 +323,15 @@ const OPEN_TARGET = `# What the blend aims at: the designer must choose it, and 
 #   fines: { max: … % }
 `;
 
-const line = (key: string, value: unknown) =>
-  stringify({ [key]: value }, { lineWidth: 0 }).trimEnd();
+const written = (entries: object) => stringify(entries, { lineWidth: 0 }).trimEnd();
+const line = (key: string, value: unknown) => written({ [key]: value });
+const indented = (text: string, by: string) => text.replace(/^(?=.)/gm, by);
 /** Lines as an item of a list. */
 const listed = (lines: readonly string[]) =>
-  lines
-    .join("\n")
-    .replace(/^(?=.)/gm, "    ")
-    .replace(/^ {4}/, "  - ");
+  indented(lines.join("\n"), "    ").replace(/^ {4}/, "  - ");
+/** Some entries of an example, in this order. */
+const taken = (entries: Readonly<Record<string, unknown>>, keys: readonly string[]) =>
+  Object.fromEntries(keys.map((key) => [key, entries[key]]));
 
 function materialLines({ id, name, role, model, sheets }: PlacedMaterial): string {
   const share = role === "soil" ? [line("share", { min: "30 %" })] : [];
@@ -373,20 +377,16 @@ function newStudyYaml(
     ...sheetsOf(entries.compaction),
     ...sheetsOf(entries.strength.sheet),
   ];
-  const { requirement, model, "round-up-to": roundUp } = entries.strength;
-  const cement = {
-    name: PLACEHOLDERS.cement,
-    "loose-bulk-density": entries.cement["loose-bulk-density"],
-    bag: entries.cement.bag,
-    price: entries.cement.price,
-  };
-  const element = {
-    name: "Wall",
-    length,
-    height,
-    thickness,
-    "compacted-lift": entries.element["compacted-lift"],
-    waste: entries.element.waste,
+  const { requirement, model = "linear", "round-up-to": roundUp = "0.5 %" } = entries.strength;
+  const { title, place, date, language, units, page, currency, strength } = answers;
+  const purpose = "Choose the blend and the least cement, for review by the responsible engineer.";
+  const head = { title, place, purpose, date, language, units, page, currency, seed: entries.seed };
+  const bought = taken(entries.cement, ["loose-bulk-density", "bag", "price"]);
+  const work = taken(entries.element, ["compacted-lift", "waste"]);
+  const asked = {
+    strength,
+    ...taken(requirement, ["age", "statistic", "confidence"]),
+    basis: PLACEHOLDERS.basis,
   };
   return `# yaml-language-server: $schema=${SCHEMA_FILE}
 # A study to start from. Every sheet, and every entry marked “invented”, is invented. Replace in this order:
@@ -394,15 +394,7 @@ ${order(materials, compaction, blocks)}# When nothing invented is left, set “i
 # or doubtful, and what would reduce the uncertainty.
 ${line("format", STUDY_FORMAT)}
 invented: true
-${line("title", answers.title)}
-${line("place", answers.place)}
-${line("purpose", "Choose the blend and the least cement, for review by the responsible engineer.")}
-${line("date", answers.date)}
-${line("language", answers.language)}
-${line("units", answers.units)}
-${line("page", answers.page)}
-${line("currency", answers.currency)}
-${line("seed", entries.seed)}
+${written(head)}
 
 materials:
 ${materials.map(materialLines).join("\n")}
@@ -412,18 +404,11 @@ ${OPEN_TARGET}
 ${line("compaction", compaction)}    # ${INVENTED_MARKS.sheet}
 
 # ${INVENTED_MARKS.cement}
-${line("cement", cement)}
+${written({ cement: { name: PLACEHOLDERS.cement, ...bought } })}
 
 strength:
   ${line("sheet", blocks)}    # ${INVENTED_MARKS.sheet}
-  ${line("model", model ?? "linear")}
-  ${line("round-up-to", roundUp ?? "0.5 %")}
-  requirement:
-    ${line("strength", answers.strength)}
-    ${line("age", requirement.age)}
-    ${line("statistic", requirement.statistic)}
-    ${line("confidence", requirement.confidence)}
-    ${line("basis", PLACEHOLDERS.basis)}
+${indented(written({ model, "round-up-to": roundUp, requirement: asked }), "  ")}
 
 # Which blend the laboratory compacted and crushed, and how. Until it stands here the blend is only
 # proposed: “loambook site” prints the card of its trial batch, and there is no recipe for the wall.
@@ -435,7 +420,7 @@ strength:
 
 ${line("batch", entries.batch)}
 
-${line("element", element)}
+${written({ element: { name: "Wall", length, height, thickness, ...work } })}
 #  openings:
 #    - ${OPEN[answers.units].opening}
 `;

@@ -54,18 +54,15 @@ function typeOf(literal: string): Declared["type"] {
 }
 
 function line(name: string, value: ParameterValue, declared: Declared | undefined): string {
+  const refuse = (shown: unknown, expected: string) => {
+    throw new ParameterError(`invalid parameter \`${name}\`: ${shown}; expected ${expected}`);
+  };
   if (!["string", "number", "boolean"].includes(typeof value) || Number.isNaN(value)) {
-    throw new ParameterError(
-      `invalid parameter \`${name}\`: ${value}; expected a text, a number, true or false`,
-    );
+    refuse(value, "a text, a number, true or false");
   }
-  if (typeof value === "number" && !Number.isFinite(value)) {
-    throw new ParameterError(`invalid parameter \`${name}\`: ${value}; expected a finite number`);
-  }
+  if (typeof value === "number" && !Number.isFinite(value)) refuse(value, "a finite number");
   if (declared !== undefined && !declared.annotation && declared.type !== typeof value) {
-    throw new ParameterError(
-      `invalid parameter \`${name}\`: ${JSON.stringify(value)}; expected a ${declared.type}, as the notebook declares it`,
-    );
+    refuse(JSON.stringify(value), `a ${declared.type}, as the notebook declares it`);
   }
   const annotation = declared?.annotation ? `: ${declared.annotation}` : "";
   return `let ${name}${annotation} = ${JSON.stringify(value)};\n`;

@@ -45,9 +45,8 @@ function workPrefix(outFolder: string): string {
 async function putBackOfKilledRuns(outFolder: string): Promise<void> {
   const prefix = workPrefix(outFolder);
   for (const name of await entries(dirname(outFolder))) {
-    const [, pid] = name.startsWith(prefix)
-      ? (/^(\d+)-\w{6}$/.exec(name.slice(prefix.length)) ?? [])
-      : [];
+    if (!name.startsWith(prefix)) continue;
+    const [, pid] = /^(\d+)-\w{6}$/.exec(name.slice(prefix.length)) ?? [];
     if (pid !== undefined && !isRunning(Number(pid))) {
       putBack(join(dirname(outFolder), name), outFolder);
     }
@@ -67,12 +66,7 @@ function isRunning(pid: number): boolean {
 /** Old files go back to their places, and the folder in which a run worked is removed. */
 function putBack(work: string, outFolder: string): void {
   const old = join(work, "old");
-  let aside: string[] = [];
-  try {
-    aside = readdirSync(old);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== "ENOENT") throw error;
-  }
+  const aside = existsSync(old) ? readdirSync(old) : [];
   for (const name of aside) renameSync(join(old, name), join(outFolder, name));
   rmSync(work, { recursive: true, force: true });
 }

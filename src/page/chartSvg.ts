@@ -15,6 +15,12 @@ export interface ChartOptions {
   readonly paint?: (color: string) => string;
 }
 
+interface Stroke {
+  readonly color?: string;
+  readonly width?: number;
+  readonly dash?: string;
+}
+
 /** What this renderer reads of a trace of a plotly figure. */
 interface Trace {
   readonly type?: string;
@@ -25,7 +31,7 @@ interface Trace {
   readonly fill?: string;
   readonly fillcolor?: string;
   readonly fillpattern?: { readonly shape: string; readonly fgcolor: string };
-  readonly line?: { readonly color?: string; readonly width?: number; readonly dash?: string };
+  readonly line?: Stroke;
   readonly marker?: { readonly color?: string; readonly symbol?: string; readonly size?: number };
   readonly error_y?: { readonly array: readonly number[]; readonly color?: string };
   readonly showlegend?: boolean;
@@ -42,14 +48,10 @@ interface AxisLayout {
   readonly minor?: { readonly tickvals?: readonly number[] };
 }
 
-interface Shape {
+interface Shape extends Readonly<Record<"x0" | "x1" | "y0" | "y1", number>> {
   readonly xref?: string;
   readonly yref?: string;
-  readonly x0: number;
-  readonly x1: number;
-  readonly y0: number;
-  readonly y1: number;
-  readonly line: { readonly color?: string; readonly width?: number; readonly dash?: string };
+  readonly line: Stroke;
 }
 
 interface Annotation {

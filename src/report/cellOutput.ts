@@ -137,8 +137,8 @@ function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace)
     plotly,
     alt: alt || caption || say`Figure`,
     caption,
-    ...(typeof words.key === "string" ? { key: words.key } : {}),
-    ...(words.half === true ? { half: true } : {}),
+    key: typeof words.key === "string" ? words.key : undefined,
+    half: words.half === true,
   };
   const nodes = [figure];
   if (alt !== "") return { nodes, findings: [] };

@@ -1,14 +1,11 @@
 import { photographsFigure } from "../figures/photographs.js";
-import { renderSvg } from "../figures/svg/renderSvg.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { compareTrials } from "../strength/trials.js";
 import type { Photograph } from "../study/photographs.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
 import { say } from "../words/message.js";
-import { render, renderAll } from "../words/render.js";
-import { cleanSvg } from "./cleanSvg.js";
-import type { FigureNode, ReportDocument } from "./document.js";
+import { drawnFigure } from "./drawnFigure.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { renderPdf } from "./pdf/renderPdf.js";
 import { numberNodes } from "./sections.js";
@@ -38,30 +35,15 @@ export async function writeLooks(
     },
     result,
   );
-  const pictures =
-    photographs.length > 0 ? [await photographsNode(photographs, result.config.language)] : [];
-  const document: ReportDocument = {
-    ...sheet,
-    meta: { ...sheet.meta, layout: "handout" },
-    nodes: numberNodes([...sheet.nodes, ...pictures], result.config.language),
-  };
+  const { language } = result.config;
+  const nodes = [...sheet.nodes];
+  if (photographs.length > 0) {
+    const figure = photographsFigure(say`Photographs of the trial blocks`, photographs);
+    nodes.push(await drawnFigure(figure, "photographs-", language));
+  }
+  const meta = { ...sheet.meta, layout: "handout" } as const;
+  const document = { ...sheet, meta, nodes: numberNodes(nodes, language) };
   const { pdf, findings } = await renderPdf(document);
   const files = { "trial-blocks.html": renderHtml(document), "trial-blocks.pdf": pdf };
   return { paths: await writeFilesWhole(options.outFolder, files, present), findings };
-}
-
-async function photographsNode(
-  photographs: readonly Photograph[],
-  language: StudyResult["config"]["language"],
-): Promise<FigureNode> {
-  const title = say`Photographs of the trial blocks`;
-  const figure = renderAll(photographsFigure(title, photographs), language);
-  const cleaned = cleanSvg(await renderSvg(figure), "photographs-", figure.altText);
-  if (!cleaned) throw new Error("the drawing of the photographs is no SVG");
-  return {
-    kind: "figure",
-    svg: cleaned.svg,
-    alt: figure.altText,
-    caption: render(title, language),
-  };
 }
