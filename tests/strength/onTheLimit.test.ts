@@ -14,6 +14,7 @@ import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
 import { fewBlocksFindings, modelFindings } from "../../src/strength/modelFindings.js";
 import { testProgramme } from "../../src/strength/programme.js";
+import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import type { StrengthModel } from "../../src/strength/regression/model.js";
@@ -229,6 +230,29 @@ describe("the least cement", () => {
       ).nextBlocks!.cementPct,
     ).toBe(10.1);
   });
+
+  it.each([
+    ["mean", "even", "fieller"],
+    ["prediction", "even", "fieller"],
+    ["tolerance", "even", "inversion"],
+    ["mean", "proportional", "fieller"],
+    ["prediction", "proportional", "inversion"],
+    ["tolerance", "proportional", "inversion"],
+  ] as const)(
+    "%s, %s: its interval ends where the band does, by %s",
+    (statistic, variance, method) => {
+      const fit = fitStrength(blocksOf(SIXTEEN), { model: "linear", ageDays: 28, variance });
+      const rule = { strengthMpa: 2.4, statistic, confidence: 0.9 };
+      const { interval } = leastCement(fit, rule);
+      expect(interval!.method).toBe(method);
+      // Two-sided 90 %: the upper end where 95 % lie above the requirement, the lower where 5 % do.
+      const bound = (content: number, confidence: number) =>
+        strengthBound(fit, content, { statistic, confidence });
+      expect(bound(interval!.highPct, 0.95)).toBeCloseTo(2.4, 7);
+      expect(bound(interval!.lowPct, 0.05)).toBeCloseTo(2.4, 7);
+      expect([interval!.lowOpen, interval!.highOpen]).toEqual([false, false]);
+    },
+  );
 
   it("is rounded up but for the error of the search", () => {
     expect([roundUpToStep(7.5 + 9e-10, 0.5), roundUpToStep(7.5 + 2e-9, 0.5)]).toEqual([7.5, 8]);
