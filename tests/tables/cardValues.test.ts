@@ -329,6 +329,19 @@ describe("log, labels and forms", () => {
       "Cracks, damage, rain",
       "By",
     ]);
+    expect([making, curing].map(({ columns }) => columns[0].align)).toEqual(["left", "left"]);
+    for (const dampDays of [1, 90]) {
+      expect(rowsOf(tableOf(siteCuringLog(result, { dampDays }), 1))).toHaveLength(dampDays);
+    }
+    for (const dampDays of [0, 91, 1.5]) {
+      expect(() => siteCuringLog(result, { dampDays })).toThrow(
+        `invalid \`dampDays\`: ${dampDays}; expected a whole number from 1 to 90`,
+      );
+    }
+    expect(itemsOf(siteCuringLog(result, { strippingHours: 0 }).blocks[0])).toHaveProperty(
+      "Strip forms after",
+      "0 hours; local rules, engineer and curing govern",
+    );
     const items = itemsOf(log.blocks[0]);
     expect(items["Strip forms after"]).toContain("36 hours");
     expect(items["Keep damp for"]).toContain("5 days");
