@@ -81,7 +81,7 @@ export interface BuiltAmounts {
 
 export interface ElementAmounts extends BuiltAmounts {
   readonly planAreaM2: number;
-  /** Along the middle of the wall; 0 of piers. */
+  /** Seen from the front; 0 of piers. */
   readonly openingsAreaM2: number;
   readonly lifts: number;
   readonly compactedLiftM: number;
