@@ -341,26 +341,12 @@ const BULB = {
 };
 const BULB_KEYS = Object.keys(BULB) as (keyof typeof BULB)[];
 
-/** A mark of the scale with its depth, or its distance to the neck. */
+/** A mark of the scale with its depth, or its distance to the neck or to the middle of the bulb. */
 interface Mark {
+  readonly to: "depth" | "neck" | "centre";
   readonly reading: number;
   readonly mm: number;
   readonly row: number;
-}
-
-/** What a sheet says about marks and bulb, before it is judged. */
-interface Marks {
-  readonly depths: readonly Mark[];
-  /** To the neck, or to the middle of the bulb. */
-  readonly necks: readonly Mark[];
-  /** The marks are measured to the middle of the bulb, so that its length is not needed. */
-  readonly toCentre: boolean;
-  /** Keys of the lines about the bulb that are there, and the row of the first. */
-  readonly bulb: readonly (keyof typeof BULB)[];
-  readonly bulbRow?: number;
-  /** Of the first line of a calibration; absent where there is none. */
-  readonly firstRow?: number;
-  readonly findings: readonly Finding[];
 }
 
 /**
@@ -374,26 +360,53 @@ function readCalibration(
   sheet: SheetValues,
   toUnits: (reading: number) => number,
 ): { readonly calibration?: HydrometerCalibration; readonly findings: readonly Finding[] } {
+  const { file, facts, factRows } = sheet;
   const given = readMarks(sheet, toUnits);
-  if (given.firstRow === undefined) return { findings: [] };
-  const { file, facts } = sheet;
-  const marks = given.depths.length > 0 ? given.depths : given.necks;
-  const apart = [...given.findings, ...partFindings(file, given)];
-  // The count means something only where nothing else is wrong with the marks.
-  const findings = [
-    ...apart,
-    ...(apart.length === 0 ? countFindings(file, given) : []),
-    ...orderFindings(file, marks),
+  const bulb = BULB_KEYS.filter((key) => key in factRows);
+  const row = given.firstRow ?? factRows[bulb[0]];
+  if (row === undefined) return { findings: [] };
+  const depths = given.marks.filter(({ to }) => to === "depth");
+  const necks = given.marks.filter(({ to }) => to !== "depth");
+  const marks = depths.length > 0 ? depths : necks;
+  // Marks to the middle of the bulb need no length of it.
+  const toCentre = necks.some(({ to }) => to === "centre");
+  const needed = BULB_KEYS.filter((key) => !toCentre || key !== "bulbLengthMm");
+  const lacking = needed.filter((key) => !bulb.includes(key));
+  const ofBulb = necks.length > 0 || bulb.length > 0;
+  const isBoth = depths.length > 0 && ofBulb;
+  const isPart = depths.length === 0 && ofBulb && lacking.length > 0;
+  const isMixed = toCentre && necks.some(({ to }) => to === "neck");
+  const atBulb = { file, row: necks[0]?.row ?? factRows[bulb[0]] };
+  const apart = [
+    ...given.findings,
+    ...findingIf(isMixed, { file, row }, "error", "two-calibrations", {
+      message: say`Some marks are measured to the neck and some to the middle of the bulb.`,
+      expected: say`all marks to the same place`,
+      remedy: say`Give both marks to the neck, or both to the middle of the bulb.`,
+    }),
+    ...findingIf(isBoth, atBulb, "error", "two-calibrations", {
+      message: say`The sheet gives measured depths and the dimensions of the bulb.`,
+      expected: say`one of the two, so that they cannot contradict each other`,
+      remedy: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
+    }),
+    ...findingIf(isPart, atBulb, "error", "incomplete-calibration", {
+      message: say`The dimensions of bulb and cylinder are given only in part.`,
+      expected: joinTexts(lacking.map((key) => BULB[key])),
+      remedy: say`Add the missing lines, or give measured depths in their place.`,
+    }),
   ];
+  // The count means something only where nothing else is wrong with the marks.
+  const count = apart.length > 0 ? [] : countFindings({ file, row }, marks);
+  const findings = [...apart, ...count, ...orderFindings(file, marks)];
   if (findings.length > 0) return { findings };
-  if (marks === given.depths) {
-    const depths = marks.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 }));
-    return { calibration: { depths }, findings };
+  if (depths.length > 0) {
+    const own = depths.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 }));
+    return { calibration: { depths: own }, findings };
   }
-  const bulbLengthMm = given.toCentre ? 0 : facts.bulbLengthMm;
+  const bulbLengthMm = toCentre ? 0 : facts.bulbLengthMm;
   const dimensions = allNumbers({ ...facts, bulbLengthMm }, ...BULB_KEYS);
   if (!dimensions) return { findings };
-  const [low, high] = marks.map(({ reading, mm }) => ({ reading, toNeckCm: mm / 10 }));
+  const [low, high] = necks.map(({ reading, mm }) => ({ reading, toNeckCm: mm / 10 }));
   const calibration = {
     marks: [low, high] as const,
     bulbLengthCm: dimensions.bulbLengthMm / 10,
@@ -403,23 +416,27 @@ function readCalibration(
   return { calibration, findings };
 }
 
-/** The lines of marks and bulb, marks by rising readings. */
+/** The marks by rising readings, and the row of the first. */
 function readMarks(
   { file, facts, factRows }: SheetValues,
   toUnits: (reading: number) => number,
-): Marks {
-  const depths: Mark[] = [];
-  const necks: Mark[] = [];
+): {
+  readonly marks: readonly Mark[];
+  readonly firstRow?: number;
+  readonly findings: readonly Finding[];
+} {
+  const marks: Mark[] = [];
   const findings: Finding[] = [];
-  const bulb = BULB_KEYS.filter((key) => key in factRows);
-  const ends = new Set<boolean>();
   let firstRow: number | undefined;
-  for (const { name, reading, depth, neck, centre } of MARKS) {
-    const given = [reading, depth, neck, centre].filter((key) => key in factRows);
-    if (given.length === 0) continue;
-    const row = factRows[given[0]];
+  for (const { name, ...keys } of MARKS) {
+    const parts = (["reading", "depth", "neck", "centre"] as const).filter(
+      (part) => keys[part] in factRows,
+    );
+    if (parts.length === 0) continue;
+    const [reading, to, more] = parts;
+    const row = factRows[keys[reading]];
     firstRow ??= row;
-    if (given.length !== 2 || given[0] !== reading) {
+    if (reading !== "reading" || to === undefined || to === "reading" || more) {
       const found = finding({ file, row }, "error", "incomplete-calibration", {
         message: say`This mark of the calibration needs its reading and one distance.`,
         expected: say`“${name} reading”, and one of “${name} depth (mm)”, “${name} to neck (mm)” or “${name} to bulb centre (mm)”`,
@@ -428,62 +445,19 @@ function readMarks(
       findings.push(found);
       continue;
     }
-    const [value, mm] = given.map((key) => facts[key]);
+    const [value, mm] = [facts[keys.reading], facts[keys[to]]];
     if (typeof value !== "number" || typeof mm !== "number") continue;
-    (given[1] === depth ? depths : necks).push({ reading: toUnits(value), mm, row });
-    if (given[1] !== depth) ends.add(given[1] === centre);
+    marks.push({ to, reading: toUnits(value), mm, row });
   }
-  const byReading = (a: Mark, b: Mark) => a.reading - b.reading;
-  depths.sort(byReading);
-  necks.sort(byReading);
-  const bulbRow = factRows[bulb[0]];
-  if (ends.size > 1) {
-    const found = finding({ file, row: firstRow }, "error", "two-calibrations", {
-      message: say`Some marks are measured to the neck and some to the middle of the bulb.`,
-      expected: say`all marks to the same place`,
-      remedy: say`Give both marks to the neck, or both to the middle of the bulb.`,
-    });
-    findings.push(found);
-  }
-  return {
-    depths,
-    necks,
-    toCentre: ends.has(true),
-    bulb,
-    bulbRow,
-    firstRow: firstRow ?? bulbRow,
-    findings,
-  };
-}
-
-/** Depths and bulb beside each other, or a bulb told only in part. */
-function partFindings(file: string, { depths, necks, toCentre, bulb, bulbRow }: Marks): Finding[] {
-  const row = necks[0]?.row ?? bulbRow;
-  const needed = BULB_KEYS.filter((key) => !toCentre || key !== "bulbLengthMm");
-  const lacking = needed.filter((key) => !bulb.includes(key));
-  if (depths.length > 0 && (necks.length > 0 || bulb.length > 0)) {
-    const found = finding({ file, row }, "error", "two-calibrations", {
-      message: say`The sheet gives measured depths and the dimensions of the bulb.`,
-      expected: say`one of the two, so that they cannot contradict each other`,
-      remedy: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
-    });
-    return [found];
-  }
-  const isPart = lacking.length > 0 && (necks.length > 0 || bulb.length > 0);
-  return findingIf(isPart, { file, row }, "error", "incomplete-calibration", {
-    message: say`The dimensions of bulb and cylinder are given only in part.`,
-    expected: joinTexts(lacking.map((key) => BULB[key])),
-    remedy: say`Add the missing lines, or give measured depths in their place.`,
-  });
+  return { marks: marks.sort((a, b) => a.reading - b.reading), firstRow, findings };
 }
 
 /** Depths need two marks or more, a bulb just two. */
-function countFindings(file: string, { depths, necks, firstRow }: Marks): Finding[] {
-  const measured = depths.length > 0;
-  const count = measured ? depths.length : necks.length;
+function countFindings(place: FindingPlace, marks: readonly Mark[]): Finding[] {
+  const count = marks.length;
+  const measured = marks[0]?.to === "depth";
   const isWrong = measured ? count < 2 : count !== 2;
-  const place = { file, row: firstRow, value: String(count) };
-  return findingIf(isWrong, place, "error", "incomplete-calibration", {
+  return findingIf(isWrong, { ...place, value: String(count) }, "error", "incomplete-calibration", {
     message: say`The calibration has ${count}{0, plural, one { mark} other { marks}}.`,
     expected: measured ? say`two marks or more` : say`two marks of the scale`,
     remedy: say`Measure at the lowest and the highest mark that is read.`,

@@ -1,8 +1,8 @@
 import { type Finding, finding } from "../../findings/finding.js";
-import { characteristicSizes } from "../../grading/characteristics.js";
+import { type CharacteristicSizes, characteristicSizes } from "../../grading/characteristics.js";
 import { poolAdjacent } from "../../grading/combinedGrading.js";
 import type { GradingCurve, GradingPoint } from "../../grading/curve.js";
-import { fractions } from "../../grading/fractions.js";
+import { type Fractions, fractions } from "../../grading/fractions.js";
 import { tellingPoints } from "../../grading/models/fit.js";
 import type { GradingModelName } from "../../grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
@@ -23,8 +23,10 @@ export interface SurveyGrading extends CurveLimits {
 
 export type SurveyModel = Extract<GradingModelName, "weibull" | "lognormal" | "power">;
 
-/** One row of a survey's result. */
-export interface SurveyRow {
+/** One row of a survey's result; fractions by the boundaries of ISO 14688-1. */
+export interface SurveyRow
+  extends Pick<CharacteristicSizes, "d10" | "d30" | "d60" | "cu" | "cc">,
+    Pick<Fractions, "clayPct" | "finesPct" | "sandPct" | "gravelPct"> {
   readonly row: number;
   readonly id: string;
   /** `left out`: `finding` says why, and nothing else is known. */
@@ -35,16 +37,6 @@ export interface SurveyRow {
   readonly values: readonly number[];
   /** √(Σ residual² / degrees of freedom), percentage points. */
   readonly residualSdPct?: number;
-  readonly d10?: number;
-  readonly d30?: number;
-  readonly d60?: number;
-  readonly cu?: number;
-  readonly cc?: number;
-  /** ISO 14688-1 boundaries. */
-  readonly clayPct?: number;
-  readonly finesPct?: number;
-  readonly sandPct?: number;
-  readonly gravelPct?: number;
   /** Symbol of ASTM D2487; absent where limits or sizes that decide are missing. */
   readonly uscs?: string;
   /** Texture of the part under 2 mm. */
