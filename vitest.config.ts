@@ -21,6 +21,8 @@ export default defineConfig({
           exclude: [SLOW],
           // One process a core, which loads the sources once for all its files.
           isolate: false,
+          // Studies leave much behind: with room for it, a tenth less time goes into sorting it out.
+          execArgv: ["--min-semi-space-size=32", "--max-semi-space-size=64"],
           maxWorkers: availableParallelism(),
           testTimeout: 30_000,
           hookTimeout: 30_000,

@@ -18,7 +18,7 @@ import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "
 import { computeStudy } from "../study/computeStudy.js";
 import { mixDoubts } from "../study/doubts.js";
 import { computeGuidance, heldBlend, studyGuidance } from "../study/guidance.js";
-import { gradedOnce } from "../study/material.js";
+import { gradeMaterial } from "../study/material.js";
 import { computeMix } from "../study/mix.js";
 import { moistureFindings } from "../study/mixGuard.js";
 import { proposal } from "../study/proposal.js";
@@ -59,8 +59,7 @@ export function openOnBench(
   study: Study,
   reading: readonly Finding[],
 ): { readonly open?: OpenStudy; readonly findings: readonly Finding[] } {
-  const grade = gradedOnce();
-  const { result, findings } = computeStudy(study, reading, grade);
+  const { result, findings } = computeStudy(study, reading);
   if (!result) return { findings };
   const { config, materials, blend, mix, compaction } = result;
   const graded = { ...config, materials: gradedConfigs(result) };
@@ -80,7 +79,7 @@ export function openOnBench(
       reading,
       start,
       entries,
-      drawn: study.materials.map((material) => grade(material, study.config).drawn),
+      drawn: study.materials.map((material) => gradeMaterial(material, study.config).drawn),
       obstacles: obstacles.filter(
         ({ severity, code }) => severity === "error" || code === "no-blend",
       ),

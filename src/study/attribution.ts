@@ -1,7 +1,6 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type ComparedNumber, comparedResults, resultPairs } from "./compareStudies.js";
 import { computeStudy } from "./computeStudy.js";
-import { gradedOnce } from "./material.js";
 import type { Study } from "./study.js";
 
 /** A part of a study that is exchanged as a whole. */
@@ -34,16 +33,15 @@ export interface AttributedStep {
  */
 export function attributeChanges(a: Study, b: Study): AttributedStep[] {
   const steps: AttributedStep[] = [];
-  const grade = gradedOnce();
   let study = a;
-  let before = numbersOf(a, grade)!;
+  let before = numbersOf(a)!;
   let parts: StudyPart[] = [];
   for (const [part, exchange] of EXCHANGES) {
     const next = exchange(study, b);
     if (JSON.stringify(next) === JSON.stringify(study)) continue;
     study = next;
     parts = [...parts, part];
-    const after = numbersOf(study, grade);
+    const after = numbersOf(study);
     // Shares of a material that the other version lacks, say: the next part has to come with this one.
     if (!after) continue;
     steps.push({ parts, changes: changesOf(before, after) });
@@ -139,11 +137,8 @@ const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
 ];
 
 /** The results of a study; undefined where it does not compute. */
-function numbersOf(
-  study: Study,
-  grade: ReturnType<typeof gradedOnce>,
-): ComparedNumber[] | undefined {
-  const { result } = computeStudy(study, [], grade);
+function numbersOf(study: Study): ComparedNumber[] | undefined {
+  const { result } = computeStudy(study);
   return result && comparedResults(result);
 }
 

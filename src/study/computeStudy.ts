@@ -21,7 +21,7 @@ import {
   studyGuidance,
 } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
-import { computeMaterial, computeUngraded, type GradedMaterial } from "./material.js";
+import { computeUngraded, type GradedMaterial, gradeMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
 import { onceEach, plausibilityFindings, trialContradictions } from "./plausibility.js";
 import { proposal } from "./proposal.js";
@@ -63,27 +63,17 @@ export interface StudyComputation {
 /**
  * Computes a study that was read, each stage as far as its sheets and entries are there: the same result for
  * the same study, with all findings. Only findings that are errors leave it without a result.
- *
- * @param grade of `gradedOnce` where many versions of a study are computed.
  */
-export function computeStudy(
-  study: Study,
-  reading: readonly Finding[] = [],
-  grade = computeMaterial,
-): StudyComputation {
+export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
   // Sentences speak the units of the study; numbers of the result stay in base units.
-  return inUnits(computeInSi(study, reading, grade), study.config.units);
+  return inUnits(computeInSi(study, reading), study.config.units);
 }
 
-function computeInSi(
-  study: Study,
-  reading: readonly Finding[],
-  grade: typeof computeMaterial,
-): StudyComputation {
+function computeInSi(study: Study, reading: readonly Finding[]): StudyComputation {
   const { config } = study;
   const wrongEntries = trialEntryFindings(config);
   if (hasErrors(wrongEntries)) return { findings: [...reading, ...wrongEntries] };
-  const graded = study.materials.map((material) => grade(material, config));
+  const graded = study.materials.map((material) => gradeMaterial(material, config));
   const materials = graded.map(({ material }) => material);
   const ungraded = study.ungraded.map(computeUngraded);
   const rough = { materials, ungraded: ungraded.map(({ material }) => material) };

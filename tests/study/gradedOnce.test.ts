@@ -8,7 +8,7 @@ it("works a material out anew for all that its grading rests on, and for nothing
   const { study } = await readStudy(join(EXAMPLES, "reading-room"));
   const { config, materials } = study!;
   const soil = materials[0];
-  const grade = gradedOnce();
+  const grade = gradedOnce(32);
   const first = grade(soil, config);
   expect(first).toEqual(computeMaterial(soil, config));
 
@@ -33,4 +33,17 @@ it("works a material out anew for all that its grading rests on, and for nothing
   const dearer = { ...soil.config, price: undefined, lossPct: 7 };
   const retitled = { ...config, title: "Another" };
   expect(grade({ ...soil, config: dearer }, retitled)).toBe(first);
+});
+
+it("keeps those that were asked for last", async () => {
+  const { study } = await readStudy(join(EXAMPLES, "reading-room"));
+  const { config, materials } = study!;
+  const [soil, pit, river] = materials.map((material) => () => grade(material, config));
+  const grade = gradedOnce(2);
+  const [first, second] = [soil(), pit()];
+  expect(soil()).toBe(first);
+  // The pit sand is now the one that nobody asked for longest.
+  river();
+  expect(soil()).toBe(first);
+  expect(pit()).not.toBe(second);
 });

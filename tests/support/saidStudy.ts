@@ -1,7 +1,6 @@
 import { parseStudyYaml as parse } from "../../src/entries/parseStudyYaml.js";
 import type { Finding } from "../../src/findings/finding.js";
 import { computeStudy as compute } from "../../src/study/computeStudy.js";
-import { gradedOnce } from "../../src/study/material.js";
 import { readStudy as read } from "../../src/study/readStudy.js";
 import type { Study } from "../../src/study/study.js";
 import { renderAll } from "../../src/words/render.js";
@@ -13,12 +12,9 @@ export async function readStudy(...given: Parameters<typeof read>) {
   return { ...rest, locale, findings: renderAll(findings, locale) };
 }
 
-/** Gradings are half of a study's time, and most changes of a study leave them as they are. */
-const grade = gradedOnce();
-
 /** The result is typed as that of an example; a test of a study with less says so itself. */
 export function computeStudy(study: Study, reading: readonly Finding[] = []) {
-  const { findings, result } = compute(study, reading, grade);
+  const { findings, result } = compute(study, reading);
   return {
     ...(result ? { result: result as FullResult } : {}),
     findings: renderAll(findings, study.config.language),

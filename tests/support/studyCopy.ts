@@ -1,6 +1,6 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { onTestFinished } from "vitest";
 
@@ -16,6 +16,23 @@ export interface StudyCopy {
   rowOf(file: string, text: string): number;
 }
 
+type FileBytes = readonly (readonly [file: string, bytes: Uint8Array])[];
+
+const read = new Map<string, FileBytes>();
+
+/** The files of an example, read once for hundreds of copies. */
+function filesOf(name: string): FileBytes {
+  const folder = join(EXAMPLES, name);
+  const files =
+    read.get(name) ??
+    readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .map((path) => [relative(folder, path), readFileSync(path)] as const);
+  read.set(name, files);
+  return files;
+}
+
 /** A throw-away copy of an example study, deleted when the test ends, or `atEnd`. */
 export function copyStudy(
   name: "reading-room" | "bus-shelter" | "two-blends",
@@ -23,7 +40,10 @@ export function copyStudy(
 ): StudyCopy {
   const parent = mkdtempSync(join(tmpdir(), "loambook-test-"));
   const folder = join(parent, name);
-  cpSync(join(EXAMPLES, name), folder, { recursive: true });
+  for (const [file, bytes] of filesOf(name)) {
+    mkdirSync(dirname(join(folder, file)), { recursive: true });
+    writeFileSync(join(folder, file), bytes);
+  }
   atEnd(() => rmSync(parent, { recursive: true, force: true }));
   const path = (file: string) => join(folder, file);
   return {
