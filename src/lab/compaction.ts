@@ -98,8 +98,6 @@ export const COMPACTION_LAYOUT: SheetLayout = {
  * the table may have `moist soil (g)`, the mass of the soil alone, or without any mould `dry density (kg/m3)`
  * or `wet density (kg/m3)`. Where the laboratory reports the top alone, the lines
  * `optimum water content (%)` and `maximum dry density (kg/m3)` stand without a table.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> {
   return readRecord(grid, COMPACTION_LAYOUT, (sheet) => {

@@ -51,8 +51,6 @@ export const ENVELOPE_LAYOUT: SheetLayout = {
 /**
  * Reads an envelope sheet: `title` and `source` above a table of `sieve (mm)`, `low (%)` and `high (%)`
  * passing, in either order of size, with a column `weight` if sizes are to count unequally in a blend.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
   return readRecord(grid, ENVELOPE_LAYOUT, (sheet) => {

@@ -151,8 +151,6 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
  * `calibration 1 to bulb centre (mm)` with the volume and the diameter; BS and g/mL hydrometers have no depths
  * without them. `pretreatment` and `pretreatment loss (%)` say what was done before, `method`
  * names the form of the test.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> {
   return readRecord(grid, HYDROMETER_LAYOUT, (sheet) => {

@@ -62,8 +62,6 @@ export const JAR_LAYOUT: SheetLayout = {
  * (through which the soil was put before it went into the jar) above a table of `layer`,
  * `time (min)` and `top (mm)`: the height of the settled soil above the bottom at that time, one row each
  * for `sand and gravel`, `silt` and `clay`, in this order.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readJar(grid: SheetGrid): SheetReading<JarRecord> {
   return readRecord(grid, JAR_LAYOUT, (sheet) => {

@@ -104,8 +104,6 @@ export const LIMITS_LAYOUT: SheetLayout = {
  * What a laboratory reports without its readings stands in lines `liquid limit (%)`, `plastic limit (%)`,
  * `plasticity index (%)`, `linear shrinkage (%)` (or LL, PL, PI, LS), or in rows of those names in a table
  * without blows and penetration. Lines may stand alone, without a table.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
   return readRecord(grid, LIMITS_LAYOUT, (sheet) => {

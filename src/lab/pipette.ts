@@ -70,8 +70,6 @@ export const PIPETTE_LAYOUT: SheetLayout = {
  * `pipette volume (ml)` and `dispersant mass (g)` in the whole cylinder, above a table of `time (min)`,
  * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette; where the soil
  * was treated before, `pretreatment` and `pretreatment loss (%)`. `method` names the form of the test.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
   return readRecord(grid, PIPETTE_LAYOUT, (sheet) => {

@@ -141,8 +141,6 @@ export function sieveLayout(form: SieveForm): SheetLayout {
  * `passing (%)`, `retained (%)`, `cumulative retained (%)`, or characteristic sizes as `D` (D10, D30, D60)
  * with `size (mm)`. Rows may also stand fine to coarse. Bare numbers of a series are read where the header
  * names it: `sieve (US No.)`, `sieve (BS mesh)`.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
   const form = sieveForm(grid);

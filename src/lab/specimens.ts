@@ -128,8 +128,6 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
  * and, where that soil was moist, `soil moisture (%)` above the table), `age (d)`, and either
  * `strength (MPa)` or `load (kN)` with `length (mm)` and `width (mm)` or `diameter (mm)` of the loaded face.
  * A text in `excluded` keeps the block out of the regression and is shown in every report; `no` does not.
- *
- * @returns the record, where nothing is wrong, and everything found.
  */
 export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
   return readRecord(grid, SPECIMEN_LAYOUT, (sheet) => {
