@@ -43,14 +43,7 @@ interface Options {
   readonly defaults?: Readonly<Record<string, string>>;
 }
 
-export interface Call {
-  /** The first of `places`, for commands that need one. */
-  readonly place: string;
-  readonly places: readonly string[];
-  text(option: string): string | undefined;
-  flag(option: string): boolean;
-  list(option: string): readonly string[];
-}
+export type Call = ReturnType<typeof parseCall>;
 
 /**
  * Reads the words behind a command: its places (a study, a folder, a notebook) and options.
@@ -64,7 +57,7 @@ export function parseCall(
   words: readonly string[],
   { texts = [], lists = [], flags = [], defaults = {} }: Options,
   places: number | "optional" | "some" | "and-sheets",
-): Call {
+) {
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
     throw misuse(`${problem}\n${usage}`);
@@ -96,11 +89,12 @@ export function parseCall(
     );
   }
   return {
+    /** The first of `places`, for commands that need one. */
     place: positionals[0],
     places: positionals,
-    text: (option) => values[option] as string | undefined,
-    flag: (option) => values[option] === true,
-    list: (option) => (values[option] as string[] | undefined) ?? [],
+    text: (option: string) => values[option] as string | undefined,
+    flag: (option: string) => values[option] === true,
+    list: (option: string) => (values[option] as string[] | undefined) ?? [],
   };
 }
 

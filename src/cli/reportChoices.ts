@@ -2,10 +2,8 @@ import { ANNEX_KEYS, annexKeys } from "../entries/report.js";
 import {
   dayOfMaking,
   PDF_STANDARDS,
-  type PdfStandard,
   REPORT_TEMPLATES,
   type ReportMeta,
-  type ReportTemplate,
 } from "../report/reportMeta.js";
 import { studyTitle } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
@@ -13,27 +11,18 @@ import { say, type Text } from "../words/message.js";
 import { languageOf, render } from "../words/render.js";
 import { type Call, misuse } from "./call.js";
 
-interface ReportChoices {
-  /** Absent where the study's own entry, or the default, decides. */
-  readonly template?: ReportTemplate;
-  readonly standard: PdfStandard;
-  /** Whether the study's files stand inside the PDF. */
-  readonly attach: boolean;
-  /** Annexes as they were written, with commas; empty where the study decides. */
-  readonly annexes: string;
-}
-
 export const REPORT_OPTIONS = {
   texts: ["template", "standard", "annexes"],
   flags: ["attach"],
 } as const;
 
 /**
- * Reads the options of a report: with `--attach` the standard is a-3a, without it a-2a.
+ * Reads the options of a report: with `--attach` the standard is a-3a, without it a-2a. Where the study's own
+ * entry, or the default, decides, there is no template, and the annexes are empty.
  *
  * @throws CommandError for a name that is not known, and for files attached under a standard that forbids it.
  */
-export function reportChoices(call: Call): ReportChoices {
+export function reportChoices(call: Call) {
   const attach = call.flag("attach");
   const asked = call.text("standard") ?? (attach ? "a-3a" : "a-2a");
   const standard = PDF_STANDARDS.find((name) => name === asked);

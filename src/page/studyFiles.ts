@@ -66,19 +66,13 @@ function putOrDrop(
   else put(entries, path, value);
 }
 
-/** A material as far as the page edits it. */
-interface ListedMaterial {
-  readonly id: string;
-  readonly name: string;
-  readonly role: Role;
-  /** Further entries that are written as one text or number, as they stand. */
-  readonly written: Readonly<Record<string, string>>;
-}
-
 export type Role = "soil" | "sand" | "gravel";
 
-/** The materials that a study names, whether it can be computed or not. */
-export function listedMaterials(files: StudyFiles): ListedMaterial[] {
+/**
+ * The materials that a study names, whether it can be computed or not, with their further entries that are
+ * written as one text or number.
+ */
+export function listedMaterials(files: StudyFiles) {
   const list: unknown = entriesOf(files).toJS()?.materials;
   if (!Array.isArray(list)) return [];
   return list.flatMap((each: unknown) => {
@@ -88,7 +82,8 @@ export function listedMaterials(files: StudyFiles): ListedMaterial[] {
       typeof value === "string" || typeof value === "number" ? [[key, String(value)]] : [],
     );
     const known = ROLES.find((one) => one === role) ?? "soil";
-    return [{ id, name: String(name), role: known, written: Object.fromEntries(written) }];
+    const texts: Readonly<Record<string, string>> = Object.fromEntries(written);
+    return [{ id, name: String(name), role: known, written: texts }];
   });
 }
 

@@ -72,21 +72,17 @@ export function notebookToDocument(
 /** Of cells whose lines say where a study lies on the machine that ran the notebook. */
 const PARAMETER_TAGS = ["parameters", INJECTED_TAG];
 
-/** What a cell becomes. */
-interface CellNodes {
-  readonly nodes: readonly DocumentNode[];
-  /** Its source, for the annex. */
-  readonly code?: CodeNode;
-  readonly findings: readonly Finding[];
-}
-
-/** @param cellNumber of the code cells so far */
+/**
+ * What a cell becomes, with its source for the annex.
+ *
+ * @param cellNumber of the code cells so far
+ */
 function cellNodes(
   cell: NotebookCell,
   cellNumber: number,
   { layout, language, code: shown = false }: ReportMeta,
   file: string,
-): CellNodes {
+): { nodes: readonly DocumentNode[]; code?: CodeNode; findings: readonly Finding[] } {
   const tags = tagsOf(cell);
   const lines = layout === "handout" ? exerciseLines(tags) : 0;
   const toWriteOn: DocumentNode[] = lines > 0 ? [{ kind: "writingLines", lines }] : [];

@@ -114,12 +114,6 @@ function lineOf({ source, emitted, prefix }: RanCell, row: number, column: numbe
   return emittedPlace(source, emitted, row, row === 1 ? column - prefix : column);
 }
 
-/** Text without what the compiler changes, and for each character its place in the original. */
-interface Squeezed {
-  readonly text: string;
-  readonly at: readonly number[];
-}
-
 /**
  * What differs between a cell and the JavaScript made of it: white space, semicolons, trailing
  * commas, the names of the module objects, the store of the last expression, and `{ name }` spelled out.
@@ -127,7 +121,8 @@ interface Squeezed {
 const CHANGED =
   /\(0, [\w$]+\.([\w$]+)\)|\b([\w$]+): (?=exports\.\2\b)|\bexports\.tsLastExpr\d* = |\bexports\.|\b[\w$]+_\d+\.(?:default\b)?|,(?=\s*[)\]}])|[\s;]/g;
 
-function squeeze(code: string): Squeezed {
+/** Text without what the compiler changes, and for each character its place in the original. */
+function squeeze(code: string) {
   const at: number[] = [];
   let text = "";
   let from = 0;

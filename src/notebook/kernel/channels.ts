@@ -8,14 +8,7 @@ const CHANNELS = ["shell", "iopub", "stdin", "control", "hb"] as const;
 type Channel = (typeof CHANNELS)[number];
 
 /** Where a kernel listens, and the key its messages are signed with. */
-export interface Connection {
-  readonly key: string;
-  readonly file: string;
-  /** Holds the connection file and the sockets, nothing else. */
-  readonly folder: string;
-  readonly address: (channel: Channel) => string;
-  readonly remove: () => Promise<void>;
-}
+export type Connection = Awaited<ReturnType<typeof openConnection>>;
 
 /** Longest socket path that every Unix takes (104 bytes with the closing zero on macOS). */
 const LONGEST_SOCKET_PATH = 100;
@@ -61,7 +54,8 @@ async function freePorts(): Promise<number[]> {
  */
 export async function openConnection(
   transport: "ipc" | "tcp" = process.platform === "win32" ? "tcp" : "ipc",
-): Promise<Connection> {
+) {
+  // for the connection file and the sockets, and nothing else
   const folder = await mkdtemp(join(tmpdir(), "loambook-kernel-"));
   const remove = () => rm(folder, { recursive: true, force: true });
   try {
@@ -165,19 +159,18 @@ export function fromWire(key: string, frames: readonly Uint8Array[]): KernelMess
   return { id: header.msg_id, type: header.msg_type, parentId: parent.msg_id, content, metadata };
 }
 
-/** Who takes what comes in. */
-interface ChannelListeners {
-  readonly onReply: (message: KernelMessage) => void;
-  readonly onPublished: (message: KernelMessage) => void;
-  /** Called with a message that is not the kernel's or cannot be read. */
-  readonly onFault: (error: unknown) => void;
-}
-
 /**
  * Connects to the shell, control and iopub channels of a kernel, which need not listen yet. Every message that
- * comes in has been checked.
+ * comes in has been checked: one that is not the kernel's, or cannot be read, is a fault.
  */
-export async function openChannels(connection: Connection, listeners: ChannelListeners) {
+export async function openChannels(
+  connection: Connection,
+  listeners: {
+    readonly onReply: (message: KernelMessage) => void;
+    readonly onPublished: (message: KernelMessage) => void;
+    readonly onFault: (error: unknown) => void;
+  },
+) {
   const { Dealer, Subscriber } = await import("zeromq");
   const session = randomUUID();
   const shell = new Dealer({ linger: 0 });

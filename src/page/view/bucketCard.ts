@@ -136,12 +136,10 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): Child[] {
 
 /** What goes into a batch, counted or weighed. */
 interface Measured {
-  readonly materials: readonly MeasuredName[];
-  readonly cement: MeasuredName | null;
+  readonly materials: readonly Pick<MeasuredLine, "name" | "measure" | "moistMassKg">[];
+  readonly cement: Measured["materials"][number] | null;
   readonly size: number;
 }
-
-type MeasuredName = Pick<MeasuredLine, "name" | "measure" | "moistMassKg">;
 
 /** The batch on a scale, where no buckets make this mix. */
 function weighed({ materials, cement, cementPct }: Recipe): Measured {

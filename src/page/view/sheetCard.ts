@@ -12,12 +12,6 @@ import type { App, PageState, View } from "./app.js";
 import { button, card, drawing, el, fill, folded, remark, tableHead, typingIn } from "./dom.js";
 import { gradingFigure, materialTraces } from "./plotCard.js";
 
-/** A slider with its number box; both stay true to the mix. */
-interface Control {
-  readonly node: HTMLElement;
-  readonly show: (value: number | undefined, locked?: boolean) => void;
-}
-
 interface ControlOptions {
   readonly id: string;
   readonly label: Text;
@@ -182,7 +176,8 @@ function cementEnd({ state }: App): number {
 /** After so long a slider that was moved has come to rest. */
 const SETTLE_MS = 600;
 
-function controlOf(app: App, options: ControlOptions): Control {
+/** A slider with its number box; both stay true to the mix. */
+function controlOf(app: App, options: ControlOptions) {
   const { id, label, unit, range, decimals, mark, beside, change } = options;
   const { t } = app;
   const [min, max, step] = range;
@@ -210,7 +205,7 @@ function controlOf(app: App, options: ControlOptions): Control {
   const props = { class: beside ? "field slid three" : "field slid" };
   return {
     node: el("div", props, name, box, beside, slider),
-    show(value, locked = false) {
+    show(value: number | undefined, locked = false) {
       slider.disabled = locked;
       box.disabled = locked;
       if (value === undefined) {

@@ -23,11 +23,6 @@ interface CoveringFont {
   hasGlyphForCodePoint(codePoint: number): boolean;
 }
 
-interface Fontkit {
-  openSync(path: string): CoveringFont;
-  create(bytes: Buffer): CoveringFont;
-}
-
 let ours: readonly CoveringFont[] | undefined;
 
 /** Joiners and marks of direction: they steer their neighbours and need no glyph of their own. */
@@ -44,7 +39,10 @@ export function coverageOf(extra: readonly ReportFont[] = []): (codePoint: numbe
     if (codePoint === 0x0a || codePoint === 0x09) return true;
     if (fonts === undefined) {
       const require = createRequire(import.meta.url);
-      const fontkit = require("fontkit") as Fontkit;
+      const fontkit = require("fontkit") as {
+        openSync(path: string): CoveringFont;
+        create(bytes: Buffer): CoveringFont;
+      };
       // upright cuts of both families: the template falls back from one to the other
       const upright = reportFonts().files.filter((file) => file.endsWith("_400Regular.ttf"));
       ours ??= upright.map((file) => fontkit.openSync(file));
