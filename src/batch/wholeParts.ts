@@ -36,8 +36,20 @@ export function bestWholeParts(search: WholePartsSearch): WholeParts | null {
     if (accepts && !accepts(total, shares)) return;
     best = { parts: [...parts], maxChange, total };
   };
+  // Each share tells between which masses the whole lies; lists whose first parts leave none are not tried.
+  const worth = (parts: readonly number[], count: number) => {
+    if (best === null) return true;
+    const reach = best.maxChange + 1e-9;
+    let [least, most] = [0, Infinity];
+    for (let i = 0; i < count; i += 1) {
+      const mass = parts[i] * densities[i];
+      least = Math.max(least, mass / (wanted[i] + reach));
+      if (wanted[i] > reach) most = Math.min(most, mass / (wanted[i] - reach));
+    }
+    return least <= most;
+  };
   const atLeastOne = densities.map(() => 1);
-  forEachWholeRatio(atLeastOne, maxTotal, judge);
+  forEachWholeRatio(atLeastOne, maxTotal, judge, worth);
   return best;
 }
 

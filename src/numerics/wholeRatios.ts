@@ -7,12 +7,14 @@ const MAX_RATIOS = 2_000_000;
  * The list handed over is the same object each time: copy it to keep it.
  *
  * @param min smallest number of each part, 0 or more.
+ * @param worth whether lists that begin with the first `count` parts are looked at; default all are.
  * @throws RangeError where the ratios to try are more than two million.
  */
 export function forEachWholeRatio(
   min: readonly number[],
   maxTotal: number,
   visit: (parts: readonly number[], total: number) => void,
+  worth: (parts: readonly number[], count: number) => boolean = () => true,
 ): void {
   const count = min.length;
   const needed = min.reduce((sum, value) => sum + value, 0);
@@ -30,7 +32,7 @@ export function forEachWholeRatio(
     for (let here = min[index]; here <= room; here += 1) {
       parts[index] = here;
       if (index === count - 1) visit(parts, used + here);
-      else fill(index + 1, used + here, after);
+      else if (worth(parts, index + 1)) fill(index + 1, used + here, after);
     }
   };
   if (count > 0 && needed <= maxTotal) fill(0, 0, needed);

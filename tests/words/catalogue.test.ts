@@ -12,8 +12,16 @@ type Element = ReturnType<IntlMessageFormat["getAst"]>[number];
 const LITERAL = 0;
 const PLURAL = 6;
 
-const elementsOf = (message: string): Element[] =>
-  new IntlMessageFormat(message, "en", undefined, { ignoreTag: true }).getAst();
+const parsed = new Map<string, Element[]>();
+
+/** Each message is asked for many times. */
+function elementsOf(message: string): Element[] {
+  const elements =
+    parsed.get(message) ??
+    new IntlMessageFormat(message, "en", undefined, { ignoreTag: true }).getAst();
+  parsed.set(message, elements);
+  return elements;
+}
 
 /** Every part of a message, those inside the choices of its plurals as well. */
 function allElements(message: string): Element[] {
