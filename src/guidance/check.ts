@@ -114,10 +114,7 @@ export function checkGuidance(
   const others = heldOthers(curve, entry, consistency).map(toldOther);
   return {
     entry,
-    verdict: overall(
-      criteria.map(({ verdict }) => verdict),
-      others.map(({ verdict }) => verdict),
-    ),
+    verdict: overall(criteria, others),
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
@@ -125,14 +122,15 @@ export function checkGuidance(
   };
 }
 
-function overall(
-  criteria: readonly CriterionVerdict[],
-  others: readonly OtherCheck["verdict"][],
-): GuidanceCheck["verdict"] {
-  if (criteria.includes("outside") || others.includes("outside")) return "outside";
+interface Judged {
+  readonly verdict: CriterionVerdict;
+}
+
+function overall(criteria: readonly Judged[], others: readonly Judged[]): GuidanceCheck["verdict"] {
+  if ([...criteria, ...others].some(({ verdict }) => verdict === "outside")) return "outside";
   // An entry that limits nothing else is judged by its other limits alone.
   const judged = criteria.length > 0 ? criteria : others;
-  return judged.every((verdict) => verdict === "inside") ? "inside" : "incomplete";
+  return judged.every(({ verdict }) => verdict === "inside") ? "inside" : "incomplete";
 }
 
 /** The verdicts of a check without its words. */
@@ -156,12 +154,14 @@ export function guidanceVerdicts(
   entry: GuidanceEntry,
   consistency: MeasuredConsistency = {},
 ): GuidanceVerdicts {
-  const criteria = heldLimits(curve, entry, consistency).map(({ verdict }) => verdict);
-  if (entry.classes) {
-    criteria.push(judgedTogether(curve, entry, entry.classes, consistency).verdict);
-  }
-  const others = heldOthers(curve, entry, consistency).map(({ verdict }) => verdict);
-  return { verdict: overall(criteria, others), criteria, others };
+  const criteria: Judged[] = heldLimits(curve, entry, consistency);
+  if (entry.classes) criteria.push(judgedTogether(curve, entry, entry.classes, consistency));
+  const others = heldOthers(curve, entry, consistency);
+  return {
+    verdict: overall(criteria, others),
+    criteria: criteria.map(({ verdict }) => verdict),
+    others: others.map(({ verdict }) => verdict),
+  };
 }
 
 /** A limit of an entry beside what was measured, judged but not yet told. */

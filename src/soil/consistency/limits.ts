@@ -83,18 +83,17 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
     nonPlastic: record.nonPlastic,
     liquidLimitPct,
     liquidLimitInterval95: liquid?.interval95,
-    ...(single === undefined ? {} : { onePoint: true as const }),
+    onePoint: single === undefined ? undefined : true,
     plasticLimitPct,
-    ...(plastic ? { plasticLimitRangePct: plastic.rangePct } : {}),
-    ...(plastic?.interval95 ? { plasticLimitInterval95: plastic.interval95 } : {}),
+    plasticLimitRangePct: plastic?.rangePct,
+    plasticLimitInterval95: plastic?.interval95,
     plasticityIndexPct,
-    ...indexInterval(liquid?.interval95, plastic?.interval95),
+    plasticityIndexInterval95: indexInterval(liquid?.interval95, plastic?.interval95),
     ...onChart(liquidLimitPct, plasticityIndexPct),
     linearShrinkagePct: linearShrinkage(record) ?? record.reported?.linearShrinkagePct,
-    ...(record.reported ? { reported: true as const } : {}),
-    ...(record.longBox
-      ? { longBox: longBoxShrinkage(record.longBox.shrinkageMm, record.longBox.lengthMm) }
-      : {}),
+    reported: record.reported && true,
+    longBox:
+      record.longBox && longBoxShrinkage(record.longBox.shrinkageMm, record.longBox.lengthMm),
     flowLine: liquid?.flowLine,
   };
   return { ...result, findings: checkConsistency(record, result) };
@@ -143,11 +142,11 @@ function onePoint({
 function indexInterval(
   liquid: readonly [number, number] | undefined,
   plastic: readonly [number, number] | undefined,
-): Pick<ConsistencyResult, "plasticityIndexInterval95"> {
-  if (!liquid || !plastic) return {};
+): readonly [number, number] | undefined {
+  if (!liquid || !plastic) return undefined;
   const middle = (liquid[0] + liquid[1] - plastic[0] - plastic[1]) / 2;
   const half = Math.hypot(liquid[1] - liquid[0], plastic[1] - plastic[0]) / 2;
-  return { plasticityIndexInterval95: [middle - half, middle + half] };
+  return [middle - half, middle + half];
 }
 
 function linearShrinkage({ shrinkageBar }: LimitsRecord): number | undefined {
@@ -194,18 +193,13 @@ export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
   );
   const [liquidLimitPct, slope] = fit.coefficients;
   const free = fit.degreesOfFreedom;
-  const half = free > 0 ? tQuantile(0.975, free) * fit.standardErrors[0] : undefined;
+  const flowLine = { method, slope, intercept: liquidLimitPct - slope * limit };
+  if (free < 1) return { liquidLimitPct, flowLine };
+  const half = tQuantile(0.975, free) * fit.standardErrors[0];
   return {
     liquidLimitPct,
-    ...(half === undefined
-      ? {}
-      : { interval95: [liquidLimitPct - half, liquidLimitPct + half] as const }),
-    flowLine: {
-      method,
-      slope,
-      intercept: liquidLimitPct - slope * limit,
-      ...(free > 0 ? { residualSdPct: fit.residualSd } : {}),
-    },
+    interval95: [liquidLimitPct - half, liquidLimitPct + half],
+    flowLine: { ...flowLine, residualSdPct: fit.residualSd },
   };
 }
 
