@@ -53,7 +53,7 @@ export function computeBlends(
   const tested = trial && trialShares(config, trial.entry);
   if (!hasTarget(config)) {
     const column = !set && tested ? "mix-from" : "mix.shares";
-    const given = set ?? tested ?? (materials.length === 1 ? [100] : undefined);
+    const given = set ?? tested ?? wholeOf(config);
     if (!given) return { findings: [] };
     const { blend, findings } = unaimedBlend(config, given, materials, entries, column);
     return { proposed: blend, blend, findings };
@@ -120,6 +120,11 @@ export interface Shared {
 /** The shares of a blend, percent of the dry mass of soil and aggregate. */
 export function sharesOf({ shares }: Shared): number[] {
   return shares.map(({ sharePct }) => sharePct);
+}
+
+/** Of a single material every blend is the whole. */
+export function wholeOf({ materials }: Pick<StudyConfig, "materials">): number[] | undefined {
+  return materials.length === 1 ? [100] : undefined;
 }
 
 /** The curve of the materials at some shares. */

@@ -135,14 +135,10 @@ function sampleLine({ grid, headerRow = grid.rows.length + 1 }: KnownSheet): str
 function nameOf(sheet: KnownSheet): string | undefined {
   const line = sampleLine(sheet);
   if (line !== undefined) return line;
-  const { file } = sheet;
-  const stem = (file.split("/").pop() ?? file).replace(/\.[^.]*$/, "");
-  const words = slug(stem)
-    .split("-")
-    .filter((word) => word !== "" && !TEST_WORDS.test(word));
-  if (words.length === 0) return undefined;
-  const name = words.join(" ");
-  return name.charAt(0).toUpperCase() + name.slice(1);
+  const stem = sheet.file.replace(/^.*\//, "").replace(/\.[^.]*$/, "");
+  const words = slug(stem).split("-");
+  const name = words.filter((word) => !TEST_WORDS.test(word)).join(" ");
+  return name === "" ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
 }
 
 /** Sorts sheets to materials; a second sheet of one test of one material is left over. */

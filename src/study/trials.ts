@@ -15,7 +15,7 @@ import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import type { Oversize } from "../soil/compaction/phaseRelations.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { blendOf, particleDensity } from "./blend.js";
+import { blendOf, particleDensity, wholeOf } from "./blend.js";
 import { unknownMaterial } from "./materialIds.js";
 import { computeMix } from "./mix.js";
 import { noMixFinding } from "./mixGuard.js";
@@ -165,17 +165,9 @@ export function computeTrials(
   materials: readonly MaterialResult[],
   proposedPct: readonly number[] | undefined,
 ): { readonly trials: readonly TrialStudy[]; readonly findings: readonly Finding[] } {
-  const { config } = study;
-  const computed = study.trials.map(({ entry, ...sheets }) => {
-    const { trial, findings } = computeTrial({ entry, ...sheets }, config, materials, proposedPct);
-    return {
-      trial: { ...trial, pair: trialPair(config, trial), looks: sheets.looks },
-      findings:
-        entry.key === FIRST_TRIAL
-          ? findings
-          : findings.map((one) => ofTrial(one, trial, entry.id === config.mixFrom)),
-    };
-  });
+  const computed = study.trials.map((trial) =>
+    computeTrial(trial, study.config, materials, proposedPct),
+  );
   return {
     trials: computed.map(({ trial }) => trial),
     findings: computed.flatMap(({ findings }) => findings),
@@ -189,39 +181,41 @@ function computeTrial(
   proposedPct: readonly number[] | undefined,
 ): { readonly trial: TrialStudy; readonly findings: readonly Finding[] } {
   const { id, key, name, crushed, curing, shape } = entry;
-  // Of a single material every blend is the whole.
-  const whole = config.materials.length === 1 ? [100] : undefined;
-  const sharesPct = trialShares(config, entry) ?? whole;
+  const sharesPct = trialShares(config, entry) ?? wholeOf(config);
   const densityShares = sharesPct ?? proposedPct;
   const particleDensityKgM3 = densityShares && particleDensity(config, densityShares);
-  const { oversize, findings } = screenedOff(entry, config, materials, sharesPct);
-  const analysis = sheet && analyseCompaction(sheet, { particleDensityKgM3, oversize });
-  const compaction = analysis && { ...analysis, findings: [...findings, ...analysis.findings] };
-  const crushedBlocks = specimens && computeStrength(config, specimens);
-  return {
-    trial: {
-      id,
-      name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
-      key,
-      crushed,
-      curing,
-      shape,
-      compaction,
-      strength: crushedBlocks?.strength,
-      blocks: crushedBlocks?.blocks,
-      sharesPct,
-      ...(sharesPct && proposedPct
-        ? {
-            blended: blendOf(materials, sharesPct),
-            difference: compareBlends(materials, proposedPct, sharesPct),
-          }
-        : {}),
+  const screened = screenedOff(entry, config, materials, sharesPct);
+  const { oversize } = screened;
+  const compaction = sheet && analyseCompaction(sheet, { particleDensityKgM3, oversize });
+  const blocks = specimens && computeStrength(config, specimens);
+  const trial: TrialStudy = {
+    id,
+    name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
+    key,
+    crushed,
+    curing,
+    shape,
+    compaction: compaction && {
+      ...compaction,
+      findings: [...screened.findings, ...compaction.findings],
     },
-    findings: [
-      ...(compaction?.findings ?? []),
-      ...(crushedBlocks?.findings ?? []),
-      ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
-    ],
+    strength: blocks?.strength,
+    blocks: blocks?.blocks,
+    sharesPct,
+    blended: sharesPct && proposedPct && blendOf(materials, sharesPct),
+    difference: sharesPct && proposedPct && compareBlends(materials, proposedPct, sharesPct),
+  };
+  const findings = [
+    ...(trial.compaction?.findings ?? []),
+    ...(blocks?.findings ?? []),
+    ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
+  ];
+  return {
+    trial: { ...trial, pair: trialPair(config, trial), looks },
+    findings:
+      key === FIRST_TRIAL
+        ? findings
+        : findings.map((one) => ofTrial(one, trial, id === config.mixFrom)),
   };
 }
 

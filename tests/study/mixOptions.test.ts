@@ -5,6 +5,7 @@ import type { TableBlock } from "../../src/blocks/block.js";
 import { isBuildable } from "../../src/entries/buildable.js";
 import { computeMix } from "../../src/study/mix.js";
 import type { MixStudy, StudyResult } from "../../src/study/studyResult.js";
+import { trialEntryFindings } from "../../src/study/trials.js";
 import { carbonTable, comparisonTable, mixReferences } from "../../src/tables/carbon.js";
 import { compareMixTable, costTable } from "../../src/tables/cost.js";
 import { recipeTable } from "../../src/tables/mix.js";
@@ -221,9 +222,10 @@ describe("compare-mix of study.yaml", () => {
   it("is refused with shares off 100 %, and found with a material that is not there", () => {
     const { findings } = read([], COMPARE.replace("100 %", "90 %"));
     expect(findings).toMatchObject([{ column: "compare-mix.shares" }]);
-    const { mix, findings: found } = study([], COMPARE.replace("site-soil", "loam"));
-    expect(mix).toBeUndefined();
-    expect(found).toMatchObject([{ code: "unknown-material", value: "loam", severity: "error" }]);
+    const { config } = read([], COMPARE.replace("site-soil", "loam"));
+    expect(trialEntryFindings(config!)).toMatchObject([
+      { code: "unknown-material", value: "loam", severity: "error" },
+    ]);
   });
 
   it("without it the table is a note", () => {
