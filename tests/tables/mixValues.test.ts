@@ -79,6 +79,9 @@ describe("tables of the blend", () => {
     const set = blendSharesTable(blend, wide as never);
     expect(render(set.caption)).toBe("Shares of the blend, as the study gives them");
     expect(rowsOf(set)[1]).toEqual(["Sand", "35.7", "0 to 90", "given"]);
+    // A share that was rounded may lie 0.05 off its limit: 35.74 on 35.7 as above, not on 35.68.
+    const beside = [SOIL, { ...SAND, maxSharePct: 35.68 }];
+    expect(rowsOf(blendSharesTable(blend, beside as never))[1][3]).toBe("given");
     expect(notesOf(table)[1]).toBe(
       "Root mean square difference from the target: 2.35 points; largest: −4.3 points at 0.25 mm.",
     );
@@ -424,6 +427,9 @@ describe("the recipe", () => {
       ["Dry density, rammed", "1900 kg/m³", "1881 kg/m³", "–"],
       ["Compacted lift thickness", "100 mm", "80.0 mm", "120 mm"],
     ]);
+    // 100 × 8.05 is a little more than 805 to a computer: no reason to round it up.
+    const exact = { ...RESULT, strength: { leastCement: { cementPct: 8.05 } } };
+    expect(rowsOf(toleranceTable(exact as never))[2][2]).toBe("8.05 %");
   });
 });
 

@@ -211,6 +211,16 @@ describe("tables of a grading", () => {
     expect(notesOf(table)[0]).toContain("dispersant's 3.2 units");
   });
 
+  it("a computed control with the digits that count: near 1 those behind the zeros", () => {
+    const controls = [1.00123, 1.9999, 2, 3.456].map((computedControl) => ({
+      ...reading,
+      computedControl,
+    }));
+    const analysis = { ...WATER, hydrometer: "152H", rows: controls };
+    const table = sedimentationTable("Pit 1", analysis as unknown as HydrometerAnalysis);
+    expect(rowsOf(table).map((row) => row[2])).toEqual(["1.0012", "1.9999", "2.00", "3.46"]);
+  });
+
   it("says of an old form of test that it was withdrawn, and of no other", () => {
     const notes = (water: string) =>
       notesOf(

@@ -42,6 +42,16 @@ describe("curveUncertainty and its tables", () => {
     const { rows } = renderAll(classesTable("Site soil", found));
     expect(rows.map(([system]) => system).filter(Boolean)).toHaveLength(5);
     expect(rows.every((row) => row.length === 3)).toBe(true);
+    for (const { likelihoods } of found.classes) {
+      expect(likelihoods.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+    }
+    const likelihoods = [0.989, 0.006, 0.005, 0.0049].map((share, index) => ({
+      label: `class ${index}`,
+      share,
+    }));
+    const classes = [{ system: "usda" as const, likelihoods }];
+    const few = renderAll(classesTable("Site soil", { ...found, classes } as never)).rows;
+    expect(few.map(([, , share]) => share)).toEqual(["99", "1", "1", "below 1"]);
   });
 });
 
