@@ -12,7 +12,11 @@ import {
 import { controlChart } from "../../src/strength/control/controlChart.js";
 import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
-import { fewBlocksFindings, modelFindings } from "../../src/strength/modelFindings.js";
+import {
+  fewBlocksFindings,
+  modelFindings,
+  nearestBlocks,
+} from "../../src/strength/modelFindings.js";
 import { testProgramme } from "../../src/strength/programme.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
@@ -157,6 +161,20 @@ describe("what speaks against a curve", () => {
   });
 });
 
+it("the blocks nearest to a content look as far below their mean as the requirement does", () => {
+  const fit = fitted(pairs("4 1.0, 4 1.2, 6 2.4, 6 2.6, 8 2.9, 8 3.1"));
+  const known = (statistic: "mean" | "prediction" | "tolerance", confidence: number) =>
+    nearestBlocks(
+      { fit, lackOfFit: lackOfFit(fit), requirement: { strengthMpa: 2, statistic, confidence } },
+      7,
+    )!.knownMpa;
+  // Half way between 2.5 and 3.0; the blocks scatter by √(0.06/3) = 0.14142.
+  expect(known("mean", 0.9)).toBeCloseTo(2.75, 9);
+  expect(known("prediction", 0.9)).toBeCloseTo(2.75 - 1.28155 * 0.1414214, 5);
+  // A tolerance looks at one block in twenty whatever the confidence.
+  expect(known("tolerance", 0.9)).toBeCloseTo(2.75 - 1.644854 * 0.1414214, 5);
+});
+
 describe("the least cement", () => {
   const line = (at: (content: number) => number, contents = [4, 6, 8, 10]) =>
     contents.flatMap((content) => [-0.1, 0.1].map((off) => [content, at(content) + off]));
@@ -253,6 +271,21 @@ describe("the least cement", () => {
       expect([interval!.lowOpen, interval!.highOpen]).toEqual([false, false]);
     },
   );
+
+  it("is told of the content from which the curve falls", () => {
+    const falls = (at: (content: number) => number, model: StrengthModel) =>
+      leastCement(fitted(line(at), model), { strengthMpa: 1, ...MEAN }).findings.map(
+        ({ code, message }) => [code, /from about ([\d.]+) %/.exec(render(message))?.[1]],
+      );
+    // Highest at 7 %, a step of the search; and falling from the first content on.
+    expect(falls((content) => 5 - 0.2 * (content - 7) ** 2, "quadratic")).toEqual([
+      ["strength-falls-with-cement", "7.0"],
+    ]);
+    expect(falls((content) => 5 - 0.2 * content, "linear")).toEqual([
+      ["strength-falls-with-cement", "4.0"],
+    ]);
+    expect(falls((content) => 5 + 0.2 * content, "linear")).toEqual([]);
+  });
 
   it("is rounded up but for the error of the search", () => {
     expect([roundUpToStep(7.5 + 9e-10, 0.5), roundUpToStep(7.5 + 2e-9, 0.5)]).toEqual([7.5, 8]);

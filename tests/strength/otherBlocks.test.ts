@@ -50,5 +50,11 @@ describe("the least cement with other blocks", () => {
   it("is nothing to show where no block is odd", () => {
     const asked = { fit: FIT, requirement: REQUIREMENT };
     expect(leastCementOfOthers(blocksOf(SIXTEEN), [], asked)).toEqual([]);
+    // One far block is told once, and eight of a kind at the most, before all of them together.
+    expect(leastCementOfOthers(blocksOf(SIXTEEN), ["B3"], asked)).toHaveLength(1);
+    const nine = Array.from({ length: 9 }, (_, index) => `B${index + 1}`);
+    expect(
+      leastCementOfOthers(blocksOf(SIXTEEN), nine, asked).map(({ without }) => without),
+    ).toEqual([...nine.slice(0, 8).map((id) => [id]), nine]);
   });
 });
