@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { blockText } from "../../src/blocks/partText.js";
 import { ANNEX_KEYS, annexKeys } from "../../src/entries/report.js";
 import { figurePng } from "../../src/figures/svg/figurePng.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { findingsOfMix } from "../../src/report/appendix/answer.js";
 import type { AppendixPart } from "../../src/report/appendix/parts.js";
 import {
   type AppendixSectionKey,
@@ -112,6 +114,42 @@ describe("the first page", () => {
     ]) {
       expect(text).toContain(words);
     }
+  });
+
+  it("leaves out the findings on the tests of another blend, by their sheet and by their entry", () => {
+    const found = (file: string, column?: string): Finding => ({
+      file,
+      column,
+      severity: "warning",
+      code: "x",
+      message: "m",
+      expected: "e",
+      remedy: "r",
+    });
+    const kept = [
+      found("sand.csv"),
+      found("study.yaml"),
+      found("study.yaml", "cement.strength"),
+      found("study.yaml", "strengthening"),
+      found("sand.csv", "crushed"),
+    ];
+    const ofTests = [
+      found("blocks.csv"),
+      found("proctor.csv"),
+      found("study.yaml", "strength"),
+      found("study.yaml", "strength.requirement.age"),
+      found("study.yaml", "tested.crushed"),
+      found("study.yaml", "trials.0.crushed"),
+    ];
+    const result = {
+      config: { strength: { sheet: "blocks.csv" }, compaction: "proctor.csv" },
+      trials: [{ id: "a", difference: { close: false } }],
+      testing: { state: "proposed", trial: "a" },
+      findings: [...ofTests, ...kept],
+    } as unknown as StudyResult;
+    expect(findingsOfMix(result)).toEqual(kept);
+    const tested = { ...result, trials: [{ id: "a", difference: { close: true } }] };
+    expect(findingsOfMix(tested as unknown as StudyResult)).toHaveLength(11);
   });
 
   it("says of a blend that was not tested what is not known, and nothing of another blend", async () => {
