@@ -206,7 +206,6 @@ function corrections(
   return { corrections: { dispersant, ...numbersAmong(facts, "calibrationC") } };
 }
 
-const TYPES: readonly HydrometerType[] = ["151H", "152H", "BS", "g/mL"];
 /** Instruments that each have a scale of their own. */
 const NO_STANDARD_DEPTHS = new Set<HydrometerType>(["BS", "g/mL"]);
 
@@ -216,7 +215,8 @@ function hydrometerType({ file, facts, factRows }: SheetValues): {
 } {
   const value = String(facts.hydrometer ?? "");
   const plain = value.trim().toLowerCase();
-  const hydrometer = TYPES.find((type) => type.toLowerCase() === plain);
+  const types = Object.keys(SCALES) as HydrometerType[];
+  const hydrometer = types.find((type) => type.toLowerCase() === plain);
   // An empty cell was told as such.
   if (hydrometer || value === "") return { hydrometer: hydrometer ?? "152H", findings: [] };
   const found = finding({ file, row: factRows.hydrometer, value }, "error", "unknown-hydrometer", {

@@ -59,22 +59,13 @@ export interface SieveRow {
   readonly row: number;
 }
 
-/** How a sieve sheet writes its readings; the first of these that its header speaks of is read. */
-export const SIEVE_FORMS = [
-  "retained",
-  "cumulative",
-  "passing",
-  "retained percent",
-  "cumulative percent",
-] as const;
-type SieveForm = (typeof SIEVE_FORMS)[number];
-
 const RETAINED = ["retained", "mass retained", "weight retained", "retained mass"];
 const CUMULATIVE = ["cumulative retained", "cumulative mass retained", "cumulative mass"];
 const PASSING = ["passing", "finer", "finer by mass", "cumulative passing", "d"];
 const percent = { required: true, min: 0, max: 100 };
 
-const READINGS: Readonly<Record<SieveForm, CellRule>> = {
+/** How a sieve sheet writes its readings; the first of these that its header speaks of is read. */
+const READINGS = {
   retained: numberRule("reading", RETAINED, "mass", { required: true, min: 0 }),
   cumulative: numberRule("reading", CUMULATIVE, "mass", { required: true, min: 0 }),
   // Characteristic sizes are passings as well: D60 is the size that 60 % pass.
@@ -88,6 +79,8 @@ const READINGS: Readonly<Record<SieveForm, CellRule>> = {
   "retained percent": numberRule("reading", RETAINED, "ratio", percent),
   "cumulative percent": numberRule("reading", CUMULATIVE, "ratio", percent),
 };
+type SieveForm = keyof typeof READINGS;
+export const SIEVE_FORMS = Object.keys(READINGS) as SieveForm[];
 
 /** Forms that give parts of the whole, and hide its masses. */
 const isPercent = (form: SieveForm) => READINGS[form].dimension === "ratio";

@@ -3,9 +3,10 @@ import { readCompaction } from "../../src/lab/compaction.js";
 import { readEnvelope } from "../../src/lab/envelope.js";
 import { readHydrometer } from "../../src/lab/hydrometer.js";
 import { readJar } from "../../src/lab/jar.js";
-import { readLimits } from "../../src/lab/limits.js";
+import { LIMITS_LAYOUT, readLimits } from "../../src/lab/limits.js";
 import { readPipette } from "../../src/lab/pipette.js";
 import type { SheetGrid } from "../../src/lab/sheet/grid.js";
+import { mapSheet } from "../../src/lab/sheet/mapping.js";
 import type { SheetReading } from "../../src/lab/sheet/readSheet.js";
 import { readSieve } from "../../src/lab/sieve.js";
 import { readSpecimens } from "../../src/lab/specimens.js";
@@ -465,5 +466,39 @@ describe("what does not go together is told at its place", () => {
     expect(findings).toEqual([]);
     expect(record!.points).toEqual([{ waterContentPct: 8, moistMassG: 1944, row: 2 }]);
     expect(record!.mouldVolumeCm3).toBe(1000);
+  });
+});
+
+describe("a sheet of lines alone, in one's own words", () => {
+  const rows = [
+    ["Limite liquide (%)", "34"],
+    ["Limite plastique (%)", "20"],
+  ];
+  const mapping = {
+    columns: {},
+    lines: {
+      "limite liquide (%)": "liquid limit (%)",
+      "Limite  plastique (%)": "plastic limit (%)",
+    },
+    cells: {},
+    facts: {},
+    skipRows: 0,
+    decimalComma: false,
+  };
+  const place = { file: "study.yaml", key: "materials.0.limits" };
+
+  it("is read by its lines", () => {
+    const { grid, findings } = mapSheet({ file: "l.csv", rows }, mapping, [LIMITS_LAYOUT], place);
+    expect(findings).toEqual([]);
+    const { record } = readLimits(grid!);
+    expect(record!.reported).toEqual({ liquidLimitPct: 34, plasticLimitPct: 20 });
+  });
+
+  it("is told what it lacks", () => {
+    const other = { ...mapping, lines: { ...mapping.lines, Retrait: "LS (%)" } };
+    const { findings } = mapSheet({ file: "l.csv", rows }, other, [LIMITS_LAYOUT], place);
+    expect(findings.map(({ code, column }) => [code, column])).toEqual([
+      ["absent-line", "materials.0.limits.lines.Retrait"],
+    ]);
   });
 });

@@ -37,15 +37,14 @@ export function mapSheet(
   const lines = renamed(mapping.lines);
   const cells = renamed(mapping.cells);
   const facts = Object.entries(mapping.facts).map(([name, value]) => ({ name, value }));
-  const { decimalComma } = mapping;
-  const own = { file, facts, ...(decimalComma ? { decimalComma } : {}) };
-  if (headerIndex < 0) return { grid: { ...own, rows }, findings: [] };
   const mapped = rows.map((row, index) => {
     if (isBlankOrRemark(row)) return row;
-    if (index < headerIndex) return [lines(row[0]), ...row.slice(1)];
+    if (headerIndex < 0 || index < headerIndex) return [lines(row[0]), ...row.slice(1)];
     return index === headerIndex ? row.map(columns) : row.map(cells);
   });
-  return { grid: { ...own, rows: mapped }, findings: [] };
+  // Where nobody says how decimals are written, the sheet's own numbers tell.
+  const decimalComma = mapping.decimalComma || undefined;
+  return { grid: { file, facts, decimalComma, rows: mapped }, findings: [] };
 }
 
 /** The row that holds the most of the mapped header cells; without any the one that our layout knows. */
@@ -157,7 +156,9 @@ function absentSources(
   const { rows, headerIndex } = sheet;
   const refuse: Refuse = (isSo, code, part, own, words) =>
     findingIf(isSo, { file, column: `${key}.${part}.${own}`, value: own }, "error", code, words);
-  const above = rows.slice(0, Math.max(0, headerIndex)).filter((cells) => !isBlankOrRemark(cells));
+  // A sheet without a table has lines alone.
+  const lead = headerIndex < 0 ? rows : rows.slice(0, headerIndex);
+  const above = lead.filter((cells) => !isBlankOrRemark(cells));
   const lines = new Set(above.map(([cell]) => foldedCell(cell)));
   const below = new Set(rows.slice(headerIndex + 1).flatMap((cells) => cells.map(foldedCell)));
   const factRules = layouts.flatMap(({ facts }) => facts);
