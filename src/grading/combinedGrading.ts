@@ -95,16 +95,11 @@ function joined(sieve: readonly GradingPoint[], sedimentation: readonly GradingP
 }
 
 function inOrder(points: readonly GradingPoint[], name: string): GradingPoint[] {
-  const check = (
-    key: "sizeMm" | "passingPct",
-    isSo: (value: number) => boolean,
-    expected: string,
-  ) => {
-    const wrong = points.findIndex((point) => !isSo(point[key]));
-    checkThat(wrong < 0, { [`${name}[${wrong}].${key}`]: points[wrong]?.[key] }, expected);
-  };
-  check("sizeMm", (sizeMm) => sizeMm > 0 && sizeMm < Infinity, "above 0");
-  check("passingPct", (passingPct) => passingPct >= 0 && passingPct <= 100, "0 to 100");
+  for (const [i, { sizeMm, passingPct }] of points.entries()) {
+    const isPercent = passingPct >= 0 && passingPct <= 100;
+    checkThat(sizeMm > 0 && sizeMm < Infinity, { [`${name}[${i}].sizeMm`]: sizeMm }, "above 0");
+    checkThat(isPercent, { [`${name}[${i}].passingPct`]: passingPct }, "0 to 100");
+  }
   const sorted = points.toSorted((a, b) => a.sizeMm - b.sizeMm);
   const twin = sorted.find(({ sizeMm }, index) => sizeMm === sorted[index + 1]?.sizeMm);
   if (twin) throw new RangeError(`invalid \`${name}\`: ${twin.sizeMm} mm twice; expected once`);

@@ -121,13 +121,19 @@ function workedReadings(
   record: HydrometerRecord,
   input: HydrometerInput,
 ): Pick<HydrometerAnalysis, "rows" | "densityFactor" | "calibration"> {
-  checkInput(record, input);
+  const { particleDensityKgM3, passingSeparatingPct } = input;
+  checkDispersed(passingSeparatingPct, record.dryMassG);
+  const isDensity = particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity;
+  checkThat(isDensity, { particleDensityKgM3 }, "above 1000");
+  for (const [index, { timeMin }] of record.readings.entries()) {
+    checkThat(timeMin > 0, { [`readings[${index}].timeMin`]: timeMin }, "above 0");
+  }
   const calibration = input.calibration ?? record.calibration;
   const is152H = record.hydrometer === "152H";
   const isStandard = is152H || record.hydrometer === "151H";
   const one = `one for a ${record.hydrometer} hydrometer`;
   checkThat(isStandard || calibration !== undefined, { calibration }, one);
-  const gravity = input.particleDensityKgM3 / 1000;
+  const gravity = particleDensityKgM3 / 1000;
   const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
   const pctPerUnit = is152H
     ? (100 * densityFactor) / record.dryMassG
@@ -135,20 +141,6 @@ function workedReadings(
   const scale = { ...input, calibration, pctPerUnit, basis: basisOf(record) };
   const rows = record.readings.flatMap((_, index) => analyseReading(record, index, scale));
   return { rows, densityFactor, calibration };
-}
-
-function checkInput(
-  { dryMassG, readings }: HydrometerRecord,
-  { particleDensityKgM3, passingSeparatingPct }: HydrometerInput,
-): void {
-  checkDispersed(passingSeparatingPct, dryMassG);
-  checkThat(
-    particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity,
-    { particleDensityKgM3 },
-    "above 1000",
-  );
-  const wrong = readings.findIndex(({ timeMin }) => !(timeMin > 0));
-  checkThat(wrong < 0, { [`readings[${wrong}].timeMin`]: readings[wrong]?.timeMin }, "above 0");
 }
 
 /** Density hydrometers (g/mL) are those of ISO 17892-4 (from memory), unless another form is named. */
@@ -238,9 +230,8 @@ export function temperatureDensityControl(
   temperatureC: number,
 ): number {
   checkThat(hydrometer === "152H" || hydrometer === "151H", { hydrometer }, "151H or 152H");
-  for (const [name, value] of Object.entries({ constant, temperatureC })) {
-    checkThat(Number.isFinite(value), { [name]: value }, "a number");
-  }
+  checkThat(Number.isFinite(constant), { constant }, "a number");
+  checkThat(Number.isFinite(temperatureC), { temperatureC }, "a number");
   const [linear, square] = hydrometer === "152H" ? [0.01248, 0.00795] : [7.784e-6, 4.959e-6];
   return constant - linear * temperatureC - square * temperatureC ** 2;
 }

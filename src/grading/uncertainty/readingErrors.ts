@@ -121,9 +121,9 @@ export function resampleReadings(
   return Array.from({ length: resamples }, draw);
 }
 
-/** A sample that lay on the balance weighs something, however coarse the balance is. */
-function stillThere(mass: number, drawn: number): number {
-  return Math.max(mass / 2, drawn);
+/** A mass weighed again: a sample that lay on the balance weighs something, however coarse the balance is. */
+function weighedAgain(massG: number, balanceG: number, random: Random): number {
+  return Math.max(massG / 2, massG + balanceG * random.normal());
 }
 
 /** Moved times may meet: two readings at the same size are one point. */
@@ -167,7 +167,7 @@ function perturbSieve(
     const place = places[random.integer(places.length)];
     retained[place] += loss * random.uniform();
   }
-  const dry = (mass: number) => stillThere(mass, mass + balanceG * random.normal());
+  const dry = (mass: number) => weighedAgain(mass, balanceG, random);
   const washed = (mass: number | undefined) => (mass === undefined ? undefined : dry(mass));
   return {
     ...record,
@@ -210,7 +210,7 @@ export function perturbHydrometer(
   const degrees = temperatureC * random.normal();
   return {
     ...record,
-    dryMassG: stillThere(record.dryMassG, record.dryMassG + balanceG * random.normal()),
+    dryMassG: weighedAgain(record.dryMassG, balanceG, random),
     meniscusCorrection: record.meniscusCorrection + (sd / 2) * random.normal(),
     ...(record.corrections ? { corrections: movedBy(record.corrections, control) } : {}),
     readings: record.readings.map((reading) => ({
@@ -244,7 +244,7 @@ function perturbPipette(
   const degrees = temperatureC * random.normal();
   return {
     ...record,
-    dryMassG: stillThere(record.dryMassG, record.dryMassG + balanceG * random.normal()),
+    dryMassG: weighedAgain(record.dryMassG, balanceG, random),
     pipetteVolumeCm3: record.pipetteVolumeCm3 * (1 + (pipetteVolumePct / 100) * random.normal()),
     samples: record.samples.map((sample) => ({
       ...sample,
