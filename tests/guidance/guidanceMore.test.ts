@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
 import { checkGuidance, estimatedConsistency, guidanceVerdicts } from "../../src/guidance/check.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
-import { envelopeEntry, published } from "../../src/guidance/entry.js";
-import { verdictProbability } from "../../src/guidance/probability.js";
+import { type ConsistencyLimit, envelopeEntry, published } from "../../src/guidance/entry.js";
+import { probabilityPercent, verdictProbability } from "../../src/guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { render } from "../../src/words/render.js";
 import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
@@ -200,5 +200,103 @@ describe("verdictProbability", () => {
 
   it("needs curves", () => {
     expect(() => verdictProbability(CURVE, [], entry("morel-clay"))).toThrow("invalid `curves`");
+  });
+});
+
+describe("the sentence of a limit", () => {
+  const soil = curveOf([0.002, 12.26], [0.063, 30], [2, 80], [20, 100]);
+  const bare = { ...entry("morel-clay"), fractions: [] };
+  const told = (measured: Parameters<typeof checkGuidance>[2], ...limits: ConsistencyLimit[]) =>
+    checkGuidance(soil, published({ ...bare, consistency: limits }), measured).criteria.map(
+      ({ text }) => render(text),
+    );
+
+  it("says either end that is open, and what a limit below its top leaves", () => {
+    const quantity = "liquidLimitPct";
+    expect(
+      told(
+        { liquidLimitPct: 40.26 },
+        { quantity, minPct: 25 },
+        { quantity, maxPct: 45 },
+        { quantity, minPct: 25, maxPct: 40 },
+        { quantity, maxPct: 45, below: true },
+        { quantity, minPct: 45, maxPct: 60, below: true },
+      ),
+    ).toEqual([
+      "liquid limit: 40.3 %, recommended from 25 %: inside by 15.3 points.",
+      "liquid limit: 40.3 %, recommended up to 45 %: inside by 4.7 points.",
+      "liquid limit: 40.3 %, recommended 25 to 40 %: outside by 0.3 points.",
+      "liquid limit: 40.3 %, recommended below 45 %: inside by 4.7 points.",
+      "liquid limit: 40.3 %, recommended 45 to below 60 %: outside by 4.7 points.",
+    ]);
+    expect(told({}, { quantity, minPct: 25 })).toEqual([
+      "liquid limit: not measured; recommended from 25 %.",
+    ]);
+  });
+
+  it("says a fraction and a passing in percent", () => {
+    const both = published({
+      ...bare,
+      fractions: [{ fraction: "clay", minPct: 5, maxPct: 12 }],
+      points: [{ sizeMm: 0.063, lowPct: 15, highPct: 30 }],
+    });
+    expect(checkGuidance(soil, both).criteria.map(({ text }) => render(text))).toEqual([
+      "passing 0.063 mm: 30.0 %, recommended 15 to 30 %: inside by 0.0 points.",
+      "clay: 12.3 %, recommended 5 to 12 %: outside by 0.3 points.",
+    ]);
+  });
+
+  it("says what else was measured in its own unit", () => {
+    const measured = {
+      organicPct: 1.26,
+      sulphatePct: 0.126,
+      saltsPct: 1.996,
+      dryDensityKgM3: 1649.6,
+      plasticLimitPct: 18.26,
+    };
+    const others = published({
+      ...bare,
+      others: [
+        { quantity: "organicPct", max: 2 },
+        { quantity: "sulphatePct", max: 0.1 },
+        { quantity: "saltsPct", max: 2 },
+        { quantity: "topSizeMm", max: 25 },
+        { quantity: "dryDensityKgM3", min: 1700 },
+        { quantity: "plasticLimitPct", min: 16, max: 19 },
+      ],
+    });
+    const check = checkGuidance(soil, others, measured);
+    expect(check.others!.map(({ text }) => render(text))).toEqual([
+      "organic matter: 1.3 %, recommended up to 2 %: inside.",
+      "sulphate: 0.13 %, recommended up to 0.1 %: outside.",
+      "soluble salts: 2.00 %, recommended up to 2 %: inside.",
+      "largest grain: 20.0 mm, recommended up to 25 mm: inside.",
+      "dry density: 1650 kg/m³, recommended from 1700 kg/m³: outside.",
+      "plastic limit: 18.3 %, recommended 16 % to 19 %: inside.",
+    ]);
+    expect(check.verdict).toBe("outside");
+    const untested = checkGuidance(soil, others).others!.map(({ text }) => render(text));
+    expect(untested[4]).toBe("dry density: not measured; recommended from 1700 kg/m³.");
+  });
+
+  it("names what fewer than 95 of 100 draws say", () => {
+    const clay = (pct: number) => curveOf([0.002, pct], [0.063, 30], [2, 80], [20, 100]);
+    const of = (outside: number) => {
+      const curves = Array.from({ length: 40 }, (_, draw) => clay(draw < outside ? 16 : 14));
+      return render(verdictProbability(clay(14), curves, entry("morel-clay")).text);
+    };
+    expect(of(2)).toBe(
+      "The reading errors do not change this verdict (95 % of 40 resampled curves).",
+    );
+    expect(of(3)).toBe(
+      "Within the reading errors clay could differ: 93 % of 40 resampled curves give this verdict.",
+    );
+    // More than 99 of 100, and fewer than one.
+    expect([0.99, 0.9901, 0.01, 0.0099].map((share) => render(probabilityPercent(share)))).toEqual([
+      "99",
+      "over 99",
+      "1",
+      "below 1",
+    ]);
   });
 });
