@@ -6,11 +6,12 @@ import type { ReportBlock } from "../../src/blocks/block.js";
 import { readGrid } from "../../src/lab/sheet/grid.js";
 import type { UnitSystem } from "../../src/quantities/format.js";
 import { openStudy } from "../../src/study/openStudy.js";
-import { render, renderAll } from "../../src/words/render.js";
+import { render, renderAll, type Said } from "../../src/words/render.js";
 import * as shown from "../../src/workshop/classBlocks.js";
 import { readClassSheet } from "../../src/workshop/classSheet.js";
 import { LESSONS, lessonExercises } from "../../src/workshop/lesson.js";
 import { type ClassDay, classDay } from "../../src/workshop/openClass.js";
+import { classForms, type Paper, worksheet } from "../../src/workshop/papers.js";
 
 const FOLDER = fileURLToPath(new URL("../../data-examples/class-day/", import.meta.url));
 
@@ -22,28 +23,47 @@ async function dayIn(units: UnitSystem): Promise<ClassDay> {
   return classDay(study, readClassSheet(grid!));
 }
 
-/** What a class reads of its exercises, its tables and its notes. */
+/** A block as lines; nothing of a figure. */
+function linesOf(block: ReportBlock | Paper["parts"][number]): readonly string[] {
+  const said = renderAll(block) as Said<ReportBlock>;
+  switch (said.kind) {
+    case "note":
+      return [said.text];
+    case "keyValues":
+      return said.items.map(({ label, value }) => `${label} | ${value}`);
+    case "signature":
+      return [said.label, ...said.lines];
+    case "table":
+      return [said.caption, ...said.rows.map((row) => row.join(" | ")), ...(said.notes ?? [])];
+    default:
+      return [];
+  }
+}
+
+/** What a class reads of its exercises, its tables, its notes and its papers. */
 function pagesOf(day: ClassDay): string[] {
   const exercises = LESSONS.flatMap(({ id }) => {
     const { core, further } = lessonExercises(day, id);
     return [...core, ...further];
-  }).map(({ id, question, hint, worked, why }) =>
-    [`# ${id}`, question, hint, worked, why]
-      .map((text) => (typeof text === "string" ? text : render(text)))
-      .join("\n"),
-  );
+  }).map(({ id, question, hint, worked, why, mistakes }) => [
+    `# ${id}`,
+    ...[question, hint, worked, why].map((text) => render(text)),
+    ...mistakes.map(({ value, text }) => {
+      const answer = typeof value === "number" ? Number(value.toPrecision(4)) : value;
+      return `${answer}: ${render(text)}`;
+    }),
+  ]);
   const { classCautions: _, classFindings: __, ...ofClass } = shown;
-  const blocks = Object.entries(ofClass).flatMap(([name, show]) => {
-    const block = renderAll((show as (day: ClassDay) => ReportBlock)(day));
-    if (block.kind === "note") return [`# ${name}\n${block.text}`];
-    if (block.kind === "keyValues") {
-      return [[`# ${name}`, ...block.items.map(({ value }) => value)].join("\n")];
-    }
-    if (block.kind !== "table") return [];
-    const rows = block.rows.map((row) => row.join(" | "));
-    return [[`# ${name}`, block.caption, ...rows, ...(block.notes ?? [])].join("\n")];
-  });
-  return [...exercises, ...blocks];
+  const blocks = Object.entries(ofClass).map(([name, show]) => [
+    `# ${name}`,
+    ...linesOf((show as (day: ClassDay) => ReportBlock)(day)),
+  ]);
+  const papers = [worksheet(day), classForms(day)].map(({ name, parts }) => [
+    `# ${name}`,
+    ...parts.flatMap(linesOf),
+  ]);
+  const pages = [...exercises, ...blocks, ...papers].filter((lines) => lines.length > 1);
+  return pages.map((lines) => lines.join("\n"));
 }
 
 // Read sentence by sentence when it was written down, the sums done again. Where one changes on purpose, look
