@@ -3,6 +3,7 @@ import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { correctAspectRatio } from "../../src/strength/aspectRatio.js";
 import { batchScatter } from "../../src/strength/batches.js";
 import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
+import { fiellerContent } from "../../src/strength/contentInterval.js";
 import {
   acceptanceRisks,
   acceptanceWords,
@@ -24,7 +25,10 @@ import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import type { StrengthModel } from "../../src/strength/regression/model.js";
 import { compareModels } from "../../src/strength/regression/modelComparison.js";
 import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { robustStrength } from "../../src/strength/regression/robustFit.js";
+import { strengthByAge } from "../../src/strength/strengthByAge.js";
 import { trialFindings } from "../../src/strength/trials.js";
+import type { Text } from "../../src/words/message.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
@@ -468,4 +472,151 @@ it("a regression without its blocks, ages or weights says which", () => {
   ]);
   expect(render(at(90).message)).toContain("crushed at 90 days or later");
   expect(render(at(3).message)).toContain("the tested ages are 7 to 28 days");
+});
+
+describe("sentences with numbers", () => {
+  const asked = { model: "linear", ageDays: 28 } as const;
+  const text = (message: Text) => render(message);
+
+  it("of a curve, and of why there is none", () => {
+    expect(text(fitted(SIXTEEN).message)).toBe(
+      "f = a + b c, fitted to 16 blocks of 28 days at 4 cement contents.",
+    );
+    const dense = blocksOf(SIXTEEN).map((block, index) => ({
+      ...block,
+      dryDensityKgM3: 1900 + 7 * (index % 5),
+      ageDays: index % 2 === 0 ? 28 : 7,
+    }));
+    const covariates = ["ln age", "dry density"] as const;
+    expect(text(fitStrength(dense, { ...asked, covariates }).message)).toBe(
+      "f = a + b c, with ln age, dry density, fitted to 16 blocks of 7, 28 days at 4 cement contents.",
+    );
+    const few = (options: object) =>
+      text(fitStrength(dense.slice(0, 3), { ...asked, ...options }).message);
+    expect(few({})).toBe("The linear model needs at least 3 blocks of 28 days; there are 2.");
+    // Two coefficients, two covariates, and one to spare.
+    expect(few({ covariates })).toContain("needs at least 5 blocks; there are 3.");
+    const same = fitStrength(blocksOf(pairs("4 1, 4 1.1, 4 1.2, 6 2")), {
+      ...asked,
+      model: "quadratic",
+    });
+    expect(text(same.message)).toContain(
+      "at least 3 different cement contents; the blocks of 28 days have 2.",
+    );
+    const none = fitStrength(blocksOf(pairs("0 0.4, 4 1, 6 2, 8 3")), { ...asked, model: "power" });
+    expect(text(none.message)).toContain("block B1 has 0 % cement and 0.4 MPa.");
+    const { message, ages } = strengthByAge(dense, { ...asked, covariates }, 6);
+    expect(text(message)).toContain("Strength at 6 % cement by age, from 16 blocks of 2 ages");
+    // Of content 6 the odd rows were crushed at 7 days: 2.52 and 2.44, the others 2.31 and 2.22.
+    expect(ages.map(({ blocks, blocksMeanMpa }) => [blocks, blocksMeanMpa])).toEqual([
+      [2, expect.closeTo(2.48, 12)],
+      [2, expect.closeTo(2.265, 12)],
+    ]);
+  });
+
+  it("of the models beside the one that is used", () => {
+    const blocks = blocksOf(SIXTEEN);
+    const { models, message } = compareModels(blocks, asked);
+    const aicc = (model: StrengthModel) => models.find((one) => one.model === model)!;
+    expect(models.map(({ aicc: value }) => value)).toEqual(
+      models.map(({ aicc: value }) => value).toSorted((a, b) => a! - b!),
+    );
+    for (const one of models) {
+      expect(one.aiccDifference).toBeCloseTo(one.aicc! - models[0].aicc!, 12);
+      expect(one.lackOfFitPValue).toBe(lackOfFit(one.fit).pValue);
+    }
+    expect(aicc("linear").rank).toBeGreaterThan(1);
+    expect(text(message)).toContain(
+      `The linear model is used, as chosen. Better by AICc: ${models
+        .filter(({ rank }) => rank! < aicc("linear").rank!)
+        .map(({ model }) => model)
+        .join(", ")} (difference ${aicc("linear").aiccDifference!.toFixed(1)} to the best).`,
+    );
+    const best = compareModels(blocks, { ageDays: 28, model: models[0].model });
+    expect(text(best.message)).toBe(
+      `The ${models[0].model} model is used, as chosen. No other model fits these blocks clearly better.`,
+    );
+    expect(text(compareModels(blocks.slice(0, 3), { ageDays: 28 }).message)).toContain(
+      "The straight line is used, as no model was chosen. It could not be fitted: ",
+    );
+  });
+
+  it("of a content and its interval", () => {
+    const found = fiellerContent(fitted(SIXTEEN), { strengthMpa: 2.5, statistic: "mean" });
+    expect(text(found.message)).toBe("The contents whose 95 % band contains 2.5 MPa.");
+    const falling = leastCement(fitted(pairs("4 3.1, 4 2.9, 6 2.6, 6 2.4, 8 2.1, 8 1.9")), {
+      strengthMpa: 2,
+      ...MEAN,
+    });
+    expect([falling.status, falling.cementPct, falling.interval]).toEqual(["falls", null, null]);
+    expect(text(falling.message)).toContain("falls with more cement at 4 %, where it meets");
+    const rule = { strengthMpa: 2.4, statistic: "prediction", confidence: 0.95 } as const;
+    const fit = fitted(SIXTEEN);
+    const { batchablePct, lineAtBatchableMpa, boundAtBatchableMpa } = leastCement(fit, rule);
+    const [a, b] = fit.coefficients.map(({ value }) => value);
+    expect(lineAtBatchableMpa).toBeCloseTo(a + b * batchablePct!, 12);
+    expect(boundAtBatchableMpa).toBe(strengthBound(fit, batchablePct!, rule));
+    const beyond = leastCement(fit, { strengthMpa: 3.5, ...MEAN }, { roundUpToPct: 4 });
+    expect([beyond.batchablePct, beyond.findings.map(({ value }) => value)]).toEqual([
+      12,
+      ["12 %"],
+    ]);
+    expect(text(beyond.findings[0].expected)).toBe("at most 10 %");
+    // So few blocks that the band's lower edge does not come up to 4.2 MPa within another 6 %.
+    const loose = leastCement(fitted(pairs("4 1, 7 2.9, 10 3")), { strengthMpa: 4.2, ...MEAN });
+    expect(loose.nextBlocks!.interval!.highPct).toBeNull();
+    expect(text(loose.nextBlocks!.reason)).toMatch(
+      /about 1\d(\.\d)? % cement \(from \d+\.\d % up without an end in reach, at 95 % confidence\)/,
+    );
+  });
+
+  it("of a curve that single blocks pull less", () => {
+    const odd = SIXTEEN.map(([content, strength], at) => [content, at === 5 ? 4.5 : strength]);
+    const { message, maxDifferenceMpa, atPct, reduced } = robustStrength(fitted(odd));
+    expect(reduced.map(({ id }) => id)).toContain("B6");
+    expect(text(message)).toContain(
+      `differs from the least-squares one by ${maxDifferenceMpa!.toFixed(2)} MPa at most, at ${atPct!.toFixed(1)} % cement. Down-weighted: ${reduced.map(({ id }) => id).join(", ")}.`,
+    );
+    expect(reduced.every(({ weight }) => weight < 1)).toBe(true);
+  });
+
+  it("of lots and programmes", () => {
+    const rule = { kind: "mean-and-least", blocks: 3, meanMpa: 2.5, minMpa: 2 } as const;
+    expect(text(judgeLot(rule, [2, 2.5]).message)).toContain(
+      "made for 3 blocks, and the lot has 2: its risks would be others.",
+    );
+    expect(text(judgeLot(rule, [2.1, 2.2, 1.9]).message)).toBe(
+      "The lot does not meet the rule: the mean, 2.07 MPa, is too low; the weakest, 1.90 MPa, is too low.",
+    );
+    const shares = { acceptableQuality: 0.01, rejectableQuality: 0.2 };
+    const designed = designAcceptance({
+      requiredMpa: 2,
+      ...shares,
+      builderRisk: 0.05,
+      ownerRisk: 0.1,
+    });
+    const { ownerRisk } = acceptanceRisks(designed.rule!, { sdMpa: 0.4, ...shares });
+    expect(text(designed.message)).toBe(
+      `9 blocks a lot, factor 1.53: the owner's risk is then ${(100 * ownerRisk).toFixed(1)} %.`,
+    );
+    const plan = { contentsPct: [4, 6, 8, 10], sdMpa: 0.2, ageDays: 28 };
+    const seen = testProgramme({ ...plan, aim: { kind: "difference", differenceMpa: 0.3 } });
+    expect(text(seen.message)).toContain(
+      "10 blocks at each of 4 contents, from 2 batches each: a difference of 0.3 MPa is seen with a chance of 90 %, if blocks of one content scatter by 0.2 MPa",
+    );
+    const wide = testProgramme({ ...plan, aim: { kind: "width", halfWidthMpa: 0.1, atPct: 7 } });
+    expect(text(wide.message)).toContain(`known to ±${wide.halfWidthMpa!.toFixed(2)} MPa`);
+    // At the mean of the contents the leverage is a quarter of one a block: t(n − 2) 0.2 / √n.
+    expect([wide.blocksAContent, wide.halfWidthMpa]).toEqual([
+      6,
+      expect.closeTo((2.0739 * 0.2) / Math.sqrt(24), 4),
+    ]);
+    const short = testProgramme({
+      ...plan,
+      contentsPct: [4, 6],
+      aim: { kind: "difference", differenceMpa: 1 },
+    });
+    expect(text(short.message)).toContain("at least 3 contents for the linear model");
+    expect(text(short.message)).toContain("there are 2.");
+  });
 });
