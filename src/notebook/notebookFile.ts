@@ -132,6 +132,14 @@ export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
+/** Adds printed words to outputs: to those of the same stream, where they stand last. */
+export function addWords(outputs: CellOutput[], name: StreamOutput["name"], words: string): void {
+  const last = outputs.at(-1);
+  if (last?.output_type === "stream" && last.name === name) {
+    outputs[outputs.length - 1] = { ...last, text: `${last.text}${words}` };
+  } else outputs.push({ output_type: "stream", name, text: words });
+}
+
 /** The entries of what may be any value. */
 export function record(value: unknown): Record<string, unknown> {
   return isRecord(value) ? value : {};

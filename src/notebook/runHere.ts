@@ -7,6 +7,7 @@ import type { Locale } from "../words/render.js";
 import { type CellError, cellFile, type RanCell, thrownError } from "./kernel/cellTrace.js";
 import type { MimeBundle } from "./mimeBundle.js";
 import {
+  addWords,
   type CellOutput,
   executedNotebook,
   type NotebookFile,
@@ -176,11 +177,7 @@ function consoleInto(own: () => CellOutput[]): Console {
     new Writable({
       decodeStrings: false,
       write(words: string, _encoding, done) {
-        const outputs = own();
-        const last = outputs.at(-1);
-        if (last?.output_type === "stream" && last.name === name) {
-          outputs[outputs.length - 1] = { ...last, text: `${last.text}${words}` };
-        } else outputs.push({ output_type: "stream", name, text: words });
+        addWords(own(), name, words);
         done();
       },
     });

@@ -1,6 +1,6 @@
 import { clearInterval, setInterval } from "node:timers";
 import { setTimeout as wait } from "node:timers/promises";
-import { type CellOutput, type ErrorOutput, errorOutput, record } from "../notebookFile.js";
+import { addWords, type CellOutput, errorOutput, record } from "../notebookFile.js";
 import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
 import { type ProcessEnd, startKernelProcess } from "./process.js";
 
@@ -169,35 +169,29 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp") {
   };
 }
 
-type Mutable =
-  | ErrorOutput
-  | { output_type: "stream"; name: "stdout" | "stderr"; text: string }
-  | {
-      output_type: "display_data";
-      data: Record<string, unknown>;
-      metadata: Record<string, unknown>;
-      displayId?: unknown;
-    };
-
 /**
  * Gathers what the kernel publishes, cell by cell. An output belongs to the request that its message names,
  * also when it comes late; an update replaces every output shown under the same display id, whichever cell
  * showed it. Texts of the same stream that follow each other are joined.
  */
 function outputCollector() {
-  const cells = new Map<string, Mutable[]>();
+  const cells = new Map<string, CellOutput[]>();
+  const displayIds = new WeakMap<CellOutput, unknown>();
   const errorLines = new Map<string, number>();
-  const takeStream = (outputs: Mutable[], content: KernelMessage["content"]): void => {
-    const name = content.name === "stderr" ? "stderr" : "stdout";
-    const last = outputs.at(-1);
-    if (last?.output_type === "stream" && last.name === name) last.text += content.text;
-    else outputs.push({ output_type: "stream", name, text: String(content.text) });
+  const display = ({ data, metadata }: KernelMessage["content"], displayId: unknown) => {
+    const shown: CellOutput = {
+      output_type: "display_data",
+      data: record(data),
+      metadata: record(metadata),
+    };
+    displayIds.set(shown, displayId);
+    return shown;
   };
   const update = (content: KernelMessage["content"], displayId: unknown): void => {
-    for (const output of [...cells.values()].flat()) {
-      if (output.output_type !== "display_data" || output.displayId !== displayId) continue;
-      output.data = record(content.data);
-      output.metadata = record(content.metadata);
+    for (const outputs of cells.values()) {
+      outputs.forEach((output, at) => {
+        if (displayIds.get(output) === displayId) outputs[at] = display(content, displayId);
+      });
     }
   };
   const take = ({ type, parentId, content, metadata }: KernelMessage): void => {
@@ -205,25 +199,26 @@ function outputCollector() {
     const outputs = cells.get(parentId) ?? [];
     cells.set(parentId, outputs);
     const displayId = record(content.transient).display_id;
-    if (type === "stream") takeStream(outputs, content);
-    else if (type === "display_data") {
-      const data = record(content.data);
-      const own = record(content.metadata);
-      outputs.push({ output_type: "display_data", data, metadata: own, displayId });
-    } else if (type === "update_display_data" && displayId !== undefined) {
-      update(content, displayId);
-    } else if (type === "error") {
-      outputs.push(errorOutput(content));
-      if (typeof metadata?.line === "number") errorLines.set(parentId, metadata.line);
+    switch (type) {
+      case "stream":
+        addWords(outputs, content.name === "stderr" ? "stderr" : "stdout", String(content.text));
+        break;
+      case "display_data":
+        outputs.push(display(content, displayId));
+        break;
+      case "update_display_data":
+        if (displayId !== undefined) update(content, displayId);
+        break;
+      case "error":
+        outputs.push(errorOutput(content));
+        if (typeof metadata?.line === "number") errorLines.set(parentId, metadata.line);
     }
   };
-  const outputsOf = (requestId: string): CellOutput[] =>
-    (cells.get(requestId) ?? []).map((output): CellOutput => {
-      if (output.output_type !== "display_data") return { ...output };
-      const { displayId: _, ...shown } = output;
-      return shown;
-    });
-  return { take, outputsOf, errorLineOf: (requestId: string) => errorLines.get(requestId) };
+  return {
+    take,
+    outputsOf: (requestId: string) => [...(cells.get(requestId) ?? [])],
+    errorLineOf: (requestId: string) => errorLines.get(requestId),
+  };
 }
 
 /** Waits for a promise, but not longer than so many milliseconds: `undefined` when the time is up. */

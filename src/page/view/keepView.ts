@@ -22,6 +22,10 @@ import { button, card, download, el, remark } from "./dom.js";
 import { gradingFigure } from "./plotCard.js";
 import { strengthFigure } from "./verdictCard.js";
 
+const FOLDER = say`A study folder holds study.yaml and the sheets: “loambook compute” on it gives the numbers of this page.`;
+const NOT_STORED = say`Without it nothing outlives this tab: the mix is in the address, and a reload keeps it with its steps and the kept mix, but not sheets that were added.`;
+const STORED = say`Store sheets and mix in this browser until this is switched off`;
+
 /** Ways to take the mix along: a study folder, a link, a table, pictures, a page of paper. */
 export function keepView(app: App): View {
   const { t } = app;
@@ -48,13 +52,7 @@ export function keepView(app: App): View {
   const node = card(
     app,
     { id: "keep", title: say`Save and share` },
-    el(
-      "p",
-      {},
-      t(
-        say`A study folder holds study.yaml and the sheets: “loambook compute” on it gives the numbers of this page.`,
-      ),
-    ),
+    el("p", {}, t(FOLDER)),
     el(
       "div",
       { class: "wishes" },
@@ -103,20 +101,8 @@ export function keepView(app: App): View {
     ),
     told,
     link,
-    el(
-      "div",
-      { class: "line" },
-      remember,
-      el(
-        "label",
-        { for: "remember" },
-        t(say`Store sheets and mix in this browser until this is switched off`),
-      ),
-    ),
-    remark(
-      app,
-      say`Without it nothing outlives this tab: the mix is in the address, and a reload keeps it with its steps and the kept mix, but not sheets that were added.`,
-    ),
+    el("div", { class: "line" }, remember, el("label", { for: "remember" }, t(STORED))),
+    remark(app, NOT_STORED),
   );
   return {
     node,

@@ -32,17 +32,10 @@ export function mixView(app: App): View {
   const { t } = app;
   const { open } = app.state;
   if (!open) {
-    const node = el(
-      "section",
-      { class: "card" },
-      el("h2", {}, t(say`Nothing on the bench yet`)),
-      el(
-        "p",
-        {},
-        t(say`Add a sieve sheet, or type one: what the sheets allow is computed at once.`),
-      ),
-      button(app, say`Add sheets`, () => app.show("sheets"), { class: "main" }),
-    );
+    const words = say`Add a sieve sheet, or type one: what the sheets allow is computed at once.`;
+    const add = button(app, say`Add sheets`, () => app.show("sheets"), { class: "main" });
+    const title = el("h2", {}, t(say`Nothing on the bench yet`));
+    const node = el("section", { class: "card" }, title, el("p", {}, t(words)), add);
     return { node, refresh: () => {} };
   }
   if (open.obstacles.length > 0) {

@@ -22,6 +22,8 @@ const ROLE_NAMES: Readonly<Record<Role, Text>> = {
   gravel: say`gravel`,
 };
 
+const READ = say`CSV or Excel (.xlsx): sieve, hydrometer, pipette, jar, limits, compaction, blocks, or an envelope. They stay in this page; nothing is sent anywhere.`;
+
 /** Sheets of one's own: dropped, chosen or typed, with what is found in them. */
 export function sheetsView(app: App): View {
   const { t } = app;
@@ -40,13 +42,7 @@ export function sheetsView(app: App): View {
     card(
       app,
       { id: "bring", title: say`Add sheets` },
-      el(
-        "p",
-        {},
-        t(
-          say`CSV or Excel (.xlsx): sieve, hydrometer, pipette, jar, limits, compaction, blocks, or an envelope. They stay in this page; nothing is sent anywhere.`,
-        ),
-      ),
+      el("p", {}, t(READ)),
       dropBox(app, "sheets-input", takeFiles),
       told,
       el("h3", {}, t(say`Type a sheet`)),
