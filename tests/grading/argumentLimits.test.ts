@@ -15,6 +15,7 @@ import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
 import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { quantityIntervals, readingSpread } from "../../src/grading/uncertainty/intervals.js";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
+import { holdArguments } from "../support/argumentLimits.js";
 import { curveOf, hydrometerRecord, sieveRecord } from "./gradingCases.js";
 
 const CURVE = curveOf([0.063, 10], [0.5, 40], [2, 80], [8, 100]);
@@ -49,8 +50,7 @@ const FIT = fitGrading(CURVE, "power");
 const band = (options: object) =>
   resampleGrading(FIT, { sizesMm: [1], seed: 1, resamples: 2, ...options });
 
-/** What a function takes, and what it refuses, on both sides of its limits. */
-const LIMITS: readonly (readonly [string, (value: number) => unknown, number[], number[]])[] = [
+holdArguments([
   ["depthCm", (depthCm) => stokesDiameter({ ...settling, depthCm }), [1e-9], [0, Infinity]],
   ["timeMin", (timeMin) => stokesDiameter({ ...settling, timeMin }), [1e-9], [0, Infinity]],
   [
@@ -164,20 +164,10 @@ const LIMITS: readonly (readonly [string, (value: number) => unknown, number[], 
   ["curves", (count) => readingSpread(Array(count).fill(CURVE), [1]), [2], [1]],
   ["floorPct", (floorPct) => readingSpread([CURVE, CURVE], [1], floorPct), [1e-9], [0]],
   ["sdPct", (sd) => fitGrading(CURVE, "power", undefined, () => sd), [1e-3], [0, Infinity, NaN]],
-];
+]);
 
-describe("an argument", () => {
-  it.each(LIMITS)(
-    "%s is taken up to its limits and refused by name beyond",
-    (name, call, taken, refused) => {
-      for (const value of taken) expect(() => call(value), `${value}`).not.toThrow();
-      for (const value of refused) {
-        expect(() => call(value), `${value}`).toThrow(`invalid \`${name}\`: ${value}`);
-      }
-    },
-  );
-
-  it("of a list is refused where too few stand in it", () => {
+describe("arguments that hang together", () => {
+  it("are refused where a list has too few", () => {
     const layers = (["sand and gravel", "silt", "clay"] as const).map((name, index) => ({
       name,
       timeMin: [1, 60, 1440][index],
@@ -197,7 +187,7 @@ describe("an argument", () => {
     );
   });
 
-  it("that a hydrometer needs is asked for by name", () => {
+  it("that a hydrometer needs are asked for by name", () => {
     const without = { ...HYDROMETER.readings[0], control: undefined };
     expect(() => analyseHydrometer({ ...HYDROMETER, readings: [without] }, SOIL)).toThrow(
       "invalid `readings[0].control`: undefined; expected a reading, or corrections",
