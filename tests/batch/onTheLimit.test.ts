@@ -2,10 +2,11 @@ import { describe, expect, it } from "vitest";
 import { sandBulking } from "../../src/batch/bulkDensity.js";
 import { carbonComparison, carbonSaving, mixCarbon } from "../../src/batch/carbon.js";
 import { cementComparison, savingTrap } from "../../src/batch/cementComparison.js";
-import { mixSaving } from "../../src/batch/cost.js";
+import { costRange, mixSaving } from "../../src/batch/cost.js";
 import {
   type EarthElement,
   elementQuantities,
+  elementsFindings,
   elementsQuantities,
   type NamedElement,
   type WallOpening,
@@ -14,8 +15,9 @@ import { formworkDuration } from "../../src/batch/formworkDuration.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
 import { truckLoads } from "../../src/batch/supply.js";
-import { waterWindow } from "../../src/batch/water.js";
+import { waterByMoisture, waterWindow } from "../../src/batch/water.js";
 import { weighOut } from "../../src/batch/weighOut.js";
+import type { Finding } from "../../src/findings/finding.js";
 import { render, renderAll } from "../../src/words/render.js";
 
 /** Values exactly on a limit and beside it, and the numbers that sentences say, worked out by hand. */
@@ -560,4 +562,194 @@ it("counts trucks by what fills them first", () => {
   });
   expect(loads(12_500, null)).toEqual({ loads: 2, limitedBy: "mass alone known", lastLoadPct: 25 });
   expect(loads(0, 0)).toMatchObject({ loads: 0, lastLoadPct: 0 });
+});
+
+describe("findings with numbers", () => {
+  const told = ({ column, value, message, expected }: Finding) =>
+    [column, value ?? "", message, expected].map((part) => render(part ?? ""));
+
+  it("of densities that are missing or general, of soil and of cement", () => {
+    const general = recipe({
+      ...INPUT,
+      materials: [{ ...SOIL, densityBasis: "default" }],
+      cementDensityBasis: "default",
+    });
+    expect(general.findings.map(told).map(([column, value]) => [column, value])).toEqual([
+      ["materials.soil.loose-bulk-density", "1200 kg/m³"],
+      ["cement.loose-bulk-density", "1200 kg/m³"],
+    ]);
+    expect(general.findings.map(({ severity, code }) => [severity, code])).toEqual([
+      ["warning", "bulk-density-default"],
+      ["warning", "bulk-density-default"],
+    ]);
+    const missing = recipe({
+      ...INPUT,
+      materials: [{ ...SOIL, looseBulkDensityKgM3: undefined }],
+      cementBulkDensityKgM3: undefined,
+    });
+    expect(missing.findings.map(told).map(([column, , message]) => [column, message])).toEqual([
+      [
+        "materials.soil.loose-bulk-density",
+        "Soil has no loose bulk density, so its volume is not known.",
+      ],
+      [
+        "cement.loose-bulk-density",
+        "The cement has no loose bulk density, so its volume is not known.",
+      ],
+    ]);
+    const { status, message, dryMassKg } = recipe({
+      ...INPUT,
+      cementBulkDensityKgM3: undefined,
+      batchDryMassKg: undefined,
+      mixerVolumeL: 150,
+    });
+    expect([status, dryMassKg]).toEqual(["incomplete", 100]);
+    expect(render(message)).toContain("masses are for 100 kg of dry soil and aggregate.");
+    // Without cement nobody asks for its density.
+    expect(recipe({ ...INPUT, cementPct: 0, cementBulkDensityKgM3: undefined }).findings).toEqual(
+      [],
+    );
+  });
+
+  it("of openings that do not fit", () => {
+    const wall: EarthElement = {
+      kind: "wall",
+      lengthM: 4,
+      thicknessM: 0.4,
+      heightM: 2,
+      compactedLiftM: 0.1,
+      wastePct: 0,
+    };
+    const opened = (...openings: WallOpening[]) =>
+      elementsFindings([wall, { ...wall, openings }]).map(told);
+    expect(opened({ widthM: 4.5, heightM: 1 })).toEqual([
+      [
+        "element.1.openings[0]",
+        "4.5",
+        "An opening of 4.5 m by 1 m does not fit the element.",
+        "at most 4 m by 2 m",
+      ],
+    ]);
+    expect(opened({ widthM: 1, heightM: 1 }, { widthM: 1, heightM: 1.5, sillM: 0.6 })).toEqual([
+      [
+        "element.1.openings[1]",
+        "0.6",
+        "An opening with its sill at 0.6 m does not fit the element.",
+        "a sill from 0 to 0.5 m",
+      ],
+    ]);
+    expect(opened({ widthM: 4, heightM: 1, count: 2 })).toEqual([
+      [
+        "element.1.openings",
+        "8 m²",
+        "The openings together are as large as the face or larger.",
+        "below 8 m²",
+      ],
+    ]);
+    expect(elementsFindings([{ ...wall, lengthM: 0, wastePct: -1 }]).map(told)).toEqual([
+      ["element.length", "0", "This measure is not above zero: length.", "above 0 m"],
+      ["element.waste", "-1", "The waste is below zero.", "0 % or above"],
+    ]);
+    const ring: EarthElement = {
+      kind: "ring",
+      plan: { shape: "rectangle", lengthM: 6, widthM: 4 },
+      thicknessM: 2,
+      heightM: 2,
+      compactedLiftM: 2.1,
+      wastePct: 0,
+    };
+    expect(elementsFindings([ring]).map(told)).toEqual([
+      [
+        "element.compacted-lift",
+        "2.1",
+        "A lift is deeper than the element is high.",
+        "at most 2 m",
+      ],
+      [
+        "element.thickness",
+        "2",
+        "The ring's walls meet in the middle: nothing is left inside.",
+        "below 2 m",
+      ],
+    ]);
+  });
+
+  it("of prices, each with its entry and what it lacks", () => {
+    const batch = recipe({ ...INPUT, cementBulkDensityKgM3: undefined });
+    const priced = (prices: Parameters<typeof costRange>[1]) =>
+      costRange(batch, prices).findings.map(told);
+    const [soil, cement] = priced({
+      soil: { price: { low: 4, high: 6 }, haul: { low: 2, high: 2, per: "load" } },
+      cement: { price: { low: 90, high: 90, per: "m3" } },
+    })
+      .map(([column, value, message]) => [column, value, message])
+      .filter(([column]) => !column.endsWith("haul"));
+    expect(soil).toEqual([
+      "materials.soil.price",
+      "4 to 6",
+      "Soil: the price has no unit, so nobody knows what it is for.",
+    ]);
+    expect(cement).toEqual([
+      "cement.price",
+      "90 per m3",
+      "Cement: this price can be used only with a loose bulk density, which is missing.",
+    ]);
+    const { message } = costRange(batch, {});
+    expect(render(message)).toBe("Not the whole cost: 2 prices are missing or cannot be used.");
+  });
+
+  it("of a scale that is too coarse, and of a share that no scale shows", () => {
+    // 10 kg of soil and 0.8 kg of cement: a step of 2 kg shows the cement as nothing.
+    const coarse = weighOut(recipe(INPUT), 2);
+    expect(render(coarse.message)).toBe(
+      "The scale's step of 2 kg is too coarse for Cement: make the batch larger or use a finer scale.",
+    );
+    expect(
+      coarse.lines.map(({ exactKg, weighedKg, sharePct }) => [exactKg, weighedKg, sharePct]),
+    ).toEqual([
+      [expect.closeTo(10.6, 12), 10, null],
+      [0.8, 0, null],
+    ]);
+    const sand = { ...SOIL, id: "sand", name: "Sand", sharePct: 0.04 };
+    const bands = { shares: { soil: { low: 95, high: 100 } }, cement: { low: 7.6, high: 8.4 } };
+    const record = mixRecord({
+      ...INPUT,
+      state: "trial",
+      reasons: [],
+      doubts: ["The curve is in doubt."],
+      materials: [{ ...SOIL, sharePct: 99.96 }, sand],
+      water: { driestPct: 9, wettestPct: 11 },
+      tolerances: bands,
+    });
+    expect(record.findings.map(told).slice(0, 1)).toEqual([
+      [
+        "materials.sand",
+        "0.04 %",
+        "Sand: a share this small cannot be weighed, so the mix was made without it.",
+        "none, or at least 0.05 % of the dry soil and aggregate",
+      ],
+    ]);
+    expect(record).toMatchObject({
+      doubts: ["The curve is in doubt."],
+      cementTolerance: bands.cement,
+      shares: [{ id: "soil", sharePct: 100, tolerance: bands.shares.soil }],
+      notUsed: [{ id: "sand", name: "Sand" }],
+    });
+  });
+
+  it("of water, by how wet the heap turns out", () => {
+    // 10 kg of soil and 0.8 kg of cement want 1.08 kg of water, and bear 1.188 kg at 11 %.
+    const rows = waterByMoisture(recipe(INPUT), [0, 10.8, 12], 11);
+    expect(rows).toEqual([
+      { heapMoisturePct: 0, toAddKg: expect.closeTo(1.08, 12), surplusKg: 0 },
+      { heapMoisturePct: 10.8, toAddKg: expect.closeTo(0, 12), surplusKg: 0 },
+      { heapMoisturePct: 12, toAddKg: 0, surplusKg: expect.closeTo(0.012, 12) },
+    ]);
+    const [alone] = waterByMoisture(
+      recipe({ ...INPUT, moistureOf: "soil-and-aggregate" }),
+      [12],
+      11,
+    );
+    expect(alone.surplusKg).toBeCloseTo(1.2 - 1.1, 12);
+  });
 });
