@@ -12,7 +12,13 @@ import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import { limitSizes } from "./limits.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
-import { asRange, type BlendLimit, type BlendTarget, COMPARISON_SIZES_MM } from "./target.js";
+import {
+  asRange,
+  type BlendLimit,
+  type BlendTarget,
+  COMPARISON_SIZES_MM,
+  type PercentRange,
+} from "./target.js";
 
 /**
  * All that stands in the way of a blend, told at once: a material without a curve, a number that is
@@ -184,7 +190,7 @@ function targetFindings(target: BlendTarget, file: string): Finding[] {
 function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
   const numbers = Object.entries(limit).filter(([key]) => key !== "kind") as [string, number][];
   const bad = numbers.some(([, value]) => !Number.isFinite(value) || value < 0);
-  const { minPct = 0, maxPct = Infinity } = limit as { minPct?: number; maxPct?: number };
+  const { minPct = 0, maxPct = Infinity } = limit as PercentRange;
   const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
   const place = { file, column: `limits[${index}]`, value };
   return findingIf(bad || minPct > maxPct, place, "error", "blend-bad-limit", {

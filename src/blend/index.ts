@@ -54,6 +54,7 @@ export {
   type BlendTarget,
   comparisonSizes,
   type FixedOrRange,
+  type PercentRange,
   powerTarget,
 } from "./target.js";
 export {

@@ -1,7 +1,7 @@
 import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { type BlendMaterial, blendPassing, valuesOf } from "./material.js";
-import type { BlendLimit } from "./target.js";
+import type { BlendLimit, PercentRange } from "./target.js";
 
 /** Consistency limits are tested on what passes this sieve (ASTM D4318, from memory). */
 const FINE_TEST_MM = 0.425;
@@ -130,8 +130,8 @@ export function limitSizes(limit: BlendLimit): number[] {
   }
 }
 
-function percent(limit: { readonly minPct?: number; readonly maxPct?: number }) {
-  return { min: limit.minPct, max: limit.maxPct };
+function percent({ minPct, maxPct }: PercentRange) {
+  return { min: minPct, max: maxPct };
 }
 
 /** Materials and limits as numbers; shares as parts of one, so that all conditions have one scale. */

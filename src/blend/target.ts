@@ -45,40 +45,28 @@ export type BlendTarget =
       readonly aim?: BandAim;
     };
 
-/** A condition that the blend must keep. Each `min…` and `max…` left out does not limit. */
+/** Percentages that a quantity may have; what is left out does not limit. */
+export interface PercentRange {
+  readonly minPct?: number;
+  readonly maxPct?: number;
+}
+
+/** A condition that the blend must keep. */
 export type BlendLimit =
-  | {
-      readonly kind: "passing";
-      readonly sizeMm: number;
-      readonly minPct?: number;
-      readonly maxPct?: number;
-    }
-  | {
+  | ({ readonly kind: "passing"; readonly sizeMm: number } & PercentRange)
+  | ({
       /** By ISO 14688 (from memory): clay below 0.002 mm, silt from there to 0.063 mm, fines both. */
       readonly kind: "clay" | "silt" | "fines";
-      readonly minPct?: number;
-      readonly maxPct?: number;
       /** Upper sizes in mm in place of those. */
       readonly clayMm?: number;
       readonly siltMm?: number;
-    }
-  | {
-      /** Estimated from the materials by the share passing 0.425 mm; to be confirmed by test. */
-      readonly kind: "plasticity-index" | "linear-shrinkage";
-      readonly minPct?: number;
-      readonly maxPct?: number;
-    }
-  | {
-      /** Everything must pass this size. */
-      readonly kind: "top-size";
-      readonly sizeMm: number;
-    }
-  | {
-      /** All materials marked as soil of the site, together. */
-      readonly kind: "site-soil";
-      readonly minPct?: number;
-      readonly maxPct?: number;
-    }
+    } & PercentRange)
+  /** Estimated from the materials by the share passing 0.425 mm; to be confirmed by test. */
+  | ({ readonly kind: "plasticity-index" | "linear-shrinkage" } & PercentRange)
+  /** Everything must pass this size. */
+  | { readonly kind: "top-size"; readonly sizeMm: number }
+  /** All materials marked as soil of the site, together. */
+  | ({ readonly kind: "site-soil" } & PercentRange)
   | { readonly kind: "cost"; readonly maxPerT: number }
   | { readonly kind: "carbon"; readonly maxKgPerT: number };
 

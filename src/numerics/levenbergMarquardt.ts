@@ -311,6 +311,13 @@ function allFinite(values: ArrayLike<number>): boolean {
 const STEP = Math.cbrt(Number.EPSILON);
 /** Those of fourth order at its fifth root. */
 const LONG_STEP = powerOf(Number.EPSILON, 0.2);
+/** Ways to find a slope: of fourth order, of second order, and of second order to one side. */
+const STENCILS = [
+  { places: [-2, -1, 1, 2], factors: [1, -8, 8, -1], divisor: 12, relative: LONG_STEP },
+  { places: [-1, 1], factors: [-1, 1], divisor: 2, relative: STEP },
+  { places: [0, 1, 2], factors: [-3, 4, -1], divisor: 2, relative: STEP },
+  { places: [0, -1, -2], factors: [3, -4, 1], divisor: 2, relative: STEP },
+];
 
 /** A nonlinear problem with counted evaluations and a Jacobian in every case. */
 class NonlinearModel {
@@ -366,12 +373,8 @@ class NonlinearModel {
         into.fill(0, j * rows, (j + 1) * rows);
         continue;
       }
-      const found =
-        (fine && this.column(p, at, j, into, [-2, -1, 1, 2], [1, -8, 8, -1], 12, LONG_STEP)) ||
-        this.column(p, at, j, into, [-1, 1], [-1, 1], 2, STEP) ||
-        this.column(p, at, j, into, [0, 1, 2], [-3, 4, -1], 2, STEP) ||
-        this.column(p, at, j, into, [0, -1, -2], [3, -4, 1], 2, STEP);
-      if (!found) return false;
+      const stencils = fine ? STENCILS : STENCILS.slice(1);
+      if (!stencils.some((stencil) => this.column(p, at, j, into, stencil))) return false;
     }
     return true;
   }
@@ -382,10 +385,7 @@ class NonlinearModel {
     at: readonly number[],
     j: number,
     into: Float64Array,
-    places: readonly number[],
-    factors: readonly number[],
-    divisor: number,
-    relative: number,
+    { places, factors, divisor, relative }: (typeof STENCILS)[number],
   ): boolean {
     const { rows, moved } = this;
     const start = Math.abs(this.problem.start[j]);
