@@ -312,6 +312,21 @@ describe("the bucket card", () => {
   });
 });
 
+describe("whole buckets that were asked for", () => {
+  it("are halved where none keeps the tolerances, and then the card says so", () => {
+    const result = results.get("reading-room")!;
+    const told = [2, 5, 8, 12].map((bucketL) => {
+      const options = { bucketL, bucketStep: 1 } as const;
+      const step = siteMix(result, options)?.record.buckets?.step;
+      const notes = notesOf(tableOf(siteBucketCard(result, options))).join(" ");
+      return [step, notes.includes("half buckets are counted")];
+    });
+    expect(told).toContainEqual([1, false]);
+    expect(told).toContainEqual([0.5, true]);
+    expect(told.filter(([step, halved]) => (step === 0.5) !== halved)).toEqual([]);
+  });
+});
+
 describe("log, labels and forms", () => {
   it("a line a lift and a line a day, under their heads", () => {
     const result = results.get("reading-room")!;

@@ -453,6 +453,11 @@ describe("quantities and orders", () => {
       "Strip forms after":
         "not entered; 24 hours is common practice without a source, and local rules, engineer and curing govern",
     });
+    // 665.6, 660.1 and 680.3 × 1.04; the bags are those that were counted with the loss.
+    const lost = { ...CONFIG, cement: { ...CONFIG.cement, lossPct: 4 } };
+    expect(itemsOf(quantitiesTable(resultOf(lost)))["Cement A"]).toBe(
+      "692.2 kg (686.5 kg to 707.5 kg over the blocks' densities), 27 to 28 bags of 25 kg, 4 % loss in the heap and on the way included",
+    );
     // 33.44 m² / 0.09290304; 4.321 m³ / 0.764554857984.
     const us = itemsOf(quantitiesTable(US));
     expect(us["Form area, all faces"]).toContain("360 ft²");

@@ -77,6 +77,11 @@ describe("tested blends side by side", () => {
       "Least cement that meets the requirement: Blend a with 7.25 %.",
       "Least cost, by the middle of its range: Blend b with 8 % cement.",
     ]);
+    // By the middle, 100, not by the higher end: 150 against 140.
+    const D = trial("d", { pair: pair({ cementPct: 9, cost: { low: 50, high: 150 } }) });
+    expect(notesOf(testedBlendsTable(study([A, B, D], { state: "proposed" })))[1]).toBe(
+      "Least cost, by the middle of its range: Blend d with 9 % cement.",
+    );
   });
 
   it("none is this mix where only a blend is proposed; one pair alone is no comparison", () => {

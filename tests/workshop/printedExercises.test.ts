@@ -5,10 +5,12 @@ import { expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
 import { readGrid } from "../../src/lab/sheet/grid.js";
 import type { UnitSystem } from "../../src/quantities/format.js";
+import type { Interval } from "../../src/quantities/interval.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll, type Said } from "../../src/words/render.js";
 import * as shown from "../../src/workshop/classBlocks.js";
 import { readClassSheet } from "../../src/workshop/classSheet.js";
+import { acceptedRange } from "../../src/workshop/exercise.js";
 import { LESSONS, lessonExercises } from "../../src/workshop/lesson.js";
 import { type ClassDay, classDay } from "../../src/workshop/openClass.js";
 import { classForms, type Paper, worksheet } from "../../src/workshop/papers.js";
@@ -40,19 +42,24 @@ function linesOf(block: ReportBlock | Paper["parts"][number]): readonly string[]
   }
 }
 
+const written = (value: number | string) =>
+  typeof value === "number" ? `${Number(value.toPrecision(4))}` : value;
+const acceptedWords = ({ low, high }: Interval) => `${written(low)} to ${written(high)}`;
+
 /** What a class reads of its exercises, its tables, its notes and its papers. */
 function pagesOf(day: ClassDay): string[] {
   const exercises = LESSONS.flatMap(({ id }) => {
     const { core, further } = lessonExercises(day, id);
     return [...core, ...further];
-  }).map(({ id, question, hint, worked, why, mistakes }) => [
-    `# ${id}`,
-    ...[question, hint, worked, why].map((text) => render(text)),
-    ...mistakes.map(({ value, text }) => {
-      const answer = typeof value === "number" ? Number(value.toPrecision(4)) : value;
-      return `${answer}: ${render(text)}`;
-    }),
-  ]);
+  }).map((exercise) => {
+    const { id, question, hint, worked, why, mistakes } = exercise;
+    return [
+      `# ${id}`,
+      ...[question, hint, worked, why].map((text) => render(text)),
+      exercise.kind === "choice" ? exercise.value : acceptedWords(acceptedRange(exercise)),
+      ...mistakes.map(({ value, text }) => `${written(value)}: ${render(text)}`),
+    ];
+  });
   const { classCautions: _, classFindings: __, ...ofClass } = shown;
   const blocks = Object.entries(ofClass).map(([name, show]) => [
     `# ${name}`,

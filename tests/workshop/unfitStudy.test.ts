@@ -86,6 +86,16 @@ describe("a study that does not serve a lesson", () => {
     ]);
   });
 
+  it("blends two materials as well as three", () => {
+    const day = dayWith(({ config, materials }) => ({
+      config: { ...config, materials: config.materials.slice(0, 2) },
+      materials: materials.slice(0, 2),
+    }));
+    expect(day.blend?.names).toEqual(["Class soil", "Washed sand 0/4"]);
+    expect(whole.blend?.names).toHaveLength(3);
+    expect(reasons(day)).toEqual([]);
+  });
+
   it("asks for the loose bulk density of each material", () => {
     const day = dayWith(({ config }) => ({
       config: {
