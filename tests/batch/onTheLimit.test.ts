@@ -11,6 +11,7 @@ import {
   type NamedElement,
   type WallOpening,
 } from "../../src/batch/element.js";
+import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { formworkDuration } from "../../src/batch/formworkDuration.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
@@ -468,6 +469,8 @@ describe("sentences with numbers", () => {
       high: expect.closeTo(2.12, 12),
     });
     expect(hauled.haulFactor).toEqual(road);
+    const firm = of({ soil: { ...soil, low: 0.01 } }).cementPctOfTotal;
+    expect(firm).toEqual({ low: expect.closeTo(86.486, 3), high: expect.closeTo(87.805, 3) });
     expect(of({ soil: { ...soil, high: 0 } }).total).toEqual({ low: 64, high: 72 });
     expect(() => of({ soil: { ...soil, low: -0.01 } })).toThrow(
       "invalid range `soil-factor`: -0.01 to 0.01",
@@ -513,6 +516,24 @@ describe("sentences with numbers", () => {
       high: expect.closeTo(4, 9),
     });
     expect(saving(100, 200).savedCementKg).toBeCloseTo(20, 9);
+    // What only one of the mixes holds costs the whole of its price: 1 t of sand.
+    const prices = {
+      soil: { price: { low: 10, high: 20, per: "t" as const } },
+      sand: { price: { low: 30, high: 40, per: "t" as const } },
+      cement: { price: { low: 0, high: 0, per: "t" as const } },
+    };
+    const sandy = recipe({
+      ...INPUT,
+      materials: [{ ...SOIL, id: "sand", name: "Sand", moisturePct: 0 }],
+      batchDryMassKg: 1000,
+    });
+    const dry = recipe({
+      ...INPUT,
+      materials: [{ ...SOIL, moisturePct: 0 }],
+      batchDryMassKg: 1000,
+    });
+    expect(mixSaving({ mix: dry, other: sandy, prices }).saved).toEqual({ low: 10, high: 30 });
+    expect(mixSaving({ mix: sandy, other: dry, prices }).saved).toEqual({ low: -30, high: -10 });
     expect(render(saving(0, 200).message)).toBe("This mix costs less at all prices given.");
     expect(render(saving(0, 0).message)).toBe("This mix costs less at all prices given.");
     expect(() => saving(-1, 200)).toThrow("`prices.cement.price.low`: -1");
@@ -562,6 +583,30 @@ it("counts trucks by what fills them first", () => {
   });
   expect(loads(12_500, null)).toEqual({ loads: 2, limitedBy: "mass alone known", lastLoadPct: 25 });
   expect(loads(0, 0)).toMatchObject({ loads: 0, lastLoadPct: 0 });
+});
+
+it("a lift is as much lower than its loose mix as its mass takes less room", () => {
+  const wall: EarthElement = {
+    kind: "wall",
+    lengthM: 4,
+    thicknessM: 0.4,
+    heightM: 2,
+    compactedLiftM: 0.1,
+    wastePct: 0,
+  };
+  // 1 kg of dry soil and 0.08 kg of cement fill 0.9 L loosely; 1.08 kg rammed at 1800 kg/m³ 0.6 L.
+  const density = { best: 1800 };
+  const { amounts } = elementQuantities(wall, { recipe: recipe(INPUT), density, bagMassKg: 25 });
+  expect(amounts!.looseLiftM).toBeCloseTo(0.15, 12);
+  expect(amounts!.compactedOfLoosePct).toBeCloseTo(200 / 3, 9);
+});
+
+it("the dropped ball is that of its source: 200 g from 2 m, flattened to less than 50 mm", () => {
+  const ball = FIELD_TESTS.find(({ id }) => id === "plastic-ball")!;
+  const told = [...ball.steps, ...ball.conclusions.map(({ seen }) => seen)].map((text) =>
+    render(text),
+  );
+  expect(told.join(" ")).toMatch(/200 g .* from 2,?0* m.*less than 50 mm.*20 mm to 30 mm/);
 });
 
 describe("findings with numbers", () => {
@@ -710,6 +755,19 @@ describe("findings with numbers", () => {
       [expect.closeTo(10.6, 12), 10, null],
       [0.8, 0, null],
     ]);
+    // Densities that are not known, or no cement, stay so; what was said of them is said of this batch too.
+    const bare = weighOut(
+      recipe({ ...INPUT, materials: [{ ...SOIL, looseBulkDensityKgM3: undefined }], cementPct: 0 }),
+      0.5,
+    ).batch!;
+    expect([bare.status, bare.looseVolumeL, bare.cement.dryMassKg]).toEqual([
+      "incomplete",
+      null,
+      0,
+    ]);
+    expect(bare.dryMassKg).toBeCloseTo(10.5 / 1.06, 12);
+    const general = recipe({ ...INPUT, materials: [{ ...SOIL, densityBasis: "default" }] });
+    expect(weighOut(general, 0.1).batch!.findings).toEqual(general.findings);
     const sand = { ...SOIL, id: "sand", name: "Sand", sharePct: 0.04 };
     const bands = { shares: { soil: { low: 95, high: 100 } }, cement: { low: 7.6, high: 8.4 } };
     const record = mixRecord({

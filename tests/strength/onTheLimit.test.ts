@@ -2,13 +2,17 @@ import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { correctAspectRatio } from "../../src/strength/aspectRatio.js";
 import { batchScatter } from "../../src/strength/batches.js";
-import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
+import {
+  CHARACTERISTIC_RULES,
+  characteristicStrength,
+} from "../../src/strength/characteristicStrength.js";
 import { fiellerContent } from "../../src/strength/contentInterval.js";
 import {
   acceptanceRisks,
   acceptanceWords,
   designAcceptance,
   judgeLot,
+  operatingCharacteristic,
 } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
 import { includedSpecimens } from "../../src/strength/includedBlocks.js";
@@ -298,6 +302,13 @@ describe("the least cement", () => {
       `From ${answer.cementPct!.toFixed(2)} % cement the bound meets the requirement; rounded up, 7 %.`,
     );
     expect(answer.roundUpToPct).toBe(0.5);
+    // Rounded up to the highest tested content is not beyond it.
+    const highest = leastCement(
+      fitted(SIXTEEN),
+      { strengthMpa: 3.5, ...MEAN },
+      { roundUpToPct: 5 },
+    );
+    expect([highest.batchablePct, highest.findings]).toEqual([10, []]);
   });
 });
 
@@ -313,6 +324,17 @@ describe("rules for a handful of blocks", () => {
     expect([status(4, "nzs4298-least-block"), status(5, "nzs4298-least-block")]).toEqual([
       "too-few-blocks",
       "ok",
+    ]);
+    expect(CHARACTERISTIC_RULES.map(({ id, minBlocks }) => [id, minBlocks])).toEqual([
+      ["en1990-normal", 3],
+      ["en1990-lognormal", 3],
+      ["en1990-normal-known", 1],
+      ["en1990-lognormal-known", 1],
+      ["tolerance-75", 2],
+      ["tolerance-95", 2],
+      ["tolerance-95-lognormal", 2],
+      ["margin-1.65", 2],
+      ["nzs4298-least-block", 5],
     ]);
     expect(() => characteristicStrength([], "margin-1.65")).toThrow("`strengthsMpa`: []");
     expect(
@@ -338,6 +360,9 @@ describe("rules for a handful of blocks", () => {
       correctAspectRatio({ strengthMpa: 2, heightMm, thicknessMm: 100 }, id);
     expect([of(39.9, "nzs4298").status, of(40, "nzs4298").factor]).toEqual(["outside-table", 0.5]);
     expect([of(200, "cylinder-c39").factor, of(200.1, "cylinder-c39").factor]).toEqual([1, null]);
+    expect(render(of(200, "nzs4298").message)).toContain(
+      "factor 0.775 at height over thickness 2.00.",
+    );
     // 0.87 and 0.93 at 1 and 1.25: 0.9 half way.
     expect(of(112.5, "cylinder-c39").correctedMpa).toBeCloseTo(1.8, 12);
     expect(render(of(99, "cylinder-c39").message)).toBe(
@@ -376,6 +401,9 @@ describe("lots of a site", () => {
     expect(poorMeanMpa).toBeCloseTo(2 + 0.5 * 0.8416, 4);
     expect(render(message)).toContain("A good lot, 1.0 % of its blocks below 2 MPa");
     expect(acceptanceRisks(both, { sdMpa: 0.5 }).goodMeanMpa).toBeCloseTo(goodMeanMpa, 12);
+    // Two standard deviations above the requirement: 2.275 % below it.
+    const [below] = operatingCharacteristic(less, { sdMpa: 0.3, meansMpa: [2.6] });
+    expect([below.meanMpa, below.belowPct]).toEqual([2.6, expect.closeTo(2.275, 3)]);
     const options = { requiredMpa: 2, builderRisk: 0.05, ownerRisk: 0.1 };
     const bad = { ...options, acceptableQuality: 0.1, rejectableQuality: 0.1 };
     expect(() => designAcceptance(bad)).toThrow("`acceptableQuality`: 0.1; expected below 0.1");
