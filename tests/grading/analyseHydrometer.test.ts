@@ -6,6 +6,8 @@ import {
   waterBasis,
   waterProperties,
 } from "../../src/grading/sedimentation/settling.js";
+import type { HydrometerCalibration, HydrometerType } from "../../src/lab/hydrometer.js";
+import { renderAll } from "../../src/words/render.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 import { frozen, hydrometerRecord } from "./gradingCases.js";
 
@@ -98,6 +100,79 @@ describe("analyseHydrometer", () => {
     expect(() =>
       analyseHydrometer(hydrometerRecord(READINGS), { ...SOIL, passingSeparatingPct: 104.2 }),
     ).toThrow("invalid `passingSeparatingPct`: 104.2; expected 0 to 100");
+  });
+});
+
+describe("what is said of a hydrometer's sheet", () => {
+  it("a reading off the scale, in the figures of its stem", () => {
+    const depths = [
+      { reading: 1, depthCm: 20 },
+      { reading: 1.03, depthCm: 8 },
+    ];
+    const off = (
+      hydrometer: HydrometerType,
+      reading: number,
+      calibration?: HydrometerCalibration,
+    ) =>
+      renderAll(
+        analyseHydrometer(
+          hydrometerRecord([[1, reading, reading, 20]], {
+            hydrometer,
+            meniscusCorrection: 0,
+            ...(calibration ? { calibration } : {}),
+          }),
+          { particleDensityKgM3: 2650, passingSeparatingPct: 100 },
+        ).findings.filter(({ code }) => code === "reading-off-scale"),
+      ).map(({ value, message, expected }) => [value, message, expected]);
+    // No depth is left at 16.3 / 0.1641 = 99.3 units, at 1.0618 of the 151H, and at 1.05 of these depths.
+    expect([off("152H", 99), off("151H", 1.061), off("BS", 1.049, { depths })]).toEqual([
+      [],
+      [],
+      [],
+    ]);
+    expect(off("152H", 100)).toEqual([
+      ["100", "This reading is not on the scale of a 152H hydrometer.", "about −5 to 60 (g/L)"],
+    ]);
+    expect(off("151H", 1.062)).toEqual([
+      ["1.062", "This reading is not on the scale of a 151H hydrometer.", "about 0.995 to 1.038"],
+    ]);
+    expect(off("BS", 1.051, { depths })).toEqual([
+      [
+        "51",
+        "This reading is not on the scale of a BS hydrometer.",
+        "about −5 to 35 (thousandths above 1)",
+      ],
+    ]);
+    expect(off("g/mL", 1.051, { depths })).toEqual([
+      [
+        "1.051",
+        "This reading is not on the scale of a g/mL hydrometer.",
+        "about 0.995 to 1.035 (g/mL)",
+      ],
+    ]);
+  });
+
+  it("a pretreatment, with its loss or without, in the result as well", () => {
+    const treated = (lossPct?: number) =>
+      analyseHydrometer(
+        hydrometerRecord([[1, 30, 5, 20]], {
+          pretreatment: { text: "peroxide", ...(lossPct === undefined ? {} : { lossPct }) },
+        }),
+        { particleDensityKgM3: 2650, passingSeparatingPct: 100 },
+      );
+    expect(treated(2.25).pretreatment).toEqual({ text: "peroxide", lossPct: 2.25 });
+    expect(renderAll(treated(2.25).findings)).toMatchObject([
+      {
+        severity: "note",
+        column: "pretreatment",
+        value: "peroxide",
+        message:
+          "The dispersed soil was treated before and lost 2.3 % of its dry mass by it; no correction was made.",
+      },
+    ]);
+    expect(renderAll(treated().findings)).toMatchObject([
+      { message: "The dispersed soil was treated before; the mass lost by it is not given." },
+    ]);
   });
 });
 

@@ -13,7 +13,7 @@ import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
 import { stokesDiameter, waterProperties } from "../../src/grading/sedimentation/settling.js";
 import type { JarRecord } from "../../src/lab/jar.js";
 import type { PipetteRecord } from "../../src/lab/pipette.js";
-import { render } from "../../src/words/render.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { frozen, hydrometerRecord } from "./gradingCases.js";
 
 const pipette = (more: Partial<PipetteRecord> = {}): PipetteRecord => ({
@@ -145,6 +145,23 @@ describe("analyseJar", () => {
     expect(render(findings[2].expected)).toBe(
       "a reading when grains of 0.002 mm have settled, in this water after about 927 min",
     );
+  });
+
+  it("gives shares but no sizes where water is not tabulated", () => {
+    const hot = analyseJar(jar([60, 80, 100], { temperatureC: 40 }));
+    expect(renderAll(hot.findings.slice(1))).toMatchObject([
+      { code: "temperature-outside-table", value: "40 °C", expected: "10 to 30 °C" },
+    ]);
+    expect(hot.shares.map(({ finestMm, ...share }) => [finestMm, share])).toEqual(
+      analyseJar(jar([60, 80, 100])).shares.map(({ finestMm, ...share }) => [undefined, share]),
+    );
+  });
+
+  it("allows nothing of a layer thinner than what a height may be misread by", () => {
+    const [, silt] = analyseJar(jar([60, 60.5, 100])).shares;
+    expect(silt).toMatchObject({ heightMm: 0.5, heightSharePct: 0.5, lowPct: 0 });
+    // 1.5 mm at most, 0.55 of it solid, beside at least 59 mm at 0.55 and 38.5 mm at 0.1.
+    expect(silt.highPct).toBeCloseTo((100 * 0.825) / (0.825 + 32.45 + 3.85), 9);
   });
 
   it("refuses other layers", () => {

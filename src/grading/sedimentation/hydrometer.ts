@@ -366,7 +366,7 @@ function offScale(
   const isOff = !(depthAt(record, reading, calibration) > 0);
   const place = { file, row, column: "reading", value: onScale(hydrometer, reading) };
   return findingIf(isOff, place, "error", "reading-off-scale", {
-    message: say`This reading is not on the scale of a ${hydrometer}.`,
+    message: say`This reading is not on the scale of a ${hydrometer} hydrometer.`,
     expected: EXPECTED[hydrometer],
     remedy: say`Check the reading and the type of hydrometer.`,
   });
