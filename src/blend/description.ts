@@ -1,6 +1,12 @@
 import type { Text } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
-import { type BlendProgramme, type LimitSide, type LimitUnit, limitValue } from "./limits.js";
+import {
+  type BlendProgramme,
+  type LimitRow,
+  type LimitSide,
+  type LimitUnit,
+  limitValue,
+} from "./limits.js";
 import type { BlendSolution } from "./solve.js";
 
 export interface BlendShare {
@@ -98,6 +104,15 @@ export interface BlendDesign extends BlendResult {
 
 /** Nearer than this, in the limit's own unit relative to its size, a blend stands on the limit. */
 const ON_LIMIT = 1e-6;
+
+/** Where shares, as parts of one, stand against a row of the programme. */
+export function limitState(row: LimitRow, shares: readonly number[]): LimitState {
+  const value = limitValue(row, shares);
+  const { index, label, unit, side, limit, estimate } = row;
+  const active = Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
+  return { index, label, unit, side, limit, value, active, estimate };
+}
+
 /** A band left by less than this is kept: the solver's own room between its aims. */
 const ROUNDING_PCT = 1e-6;
 
@@ -119,12 +134,7 @@ export function describeBlend(
 ): BlendDesign {
   const { materials, lower, upper, rows } = programme;
   const points = blendPoints(aims, shares);
-  const limits = rows.map((row): LimitState => {
-    const value = limitValue(row, shares);
-    const { index, label, unit, side, limit, estimate } = row;
-    const active = Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
-    return { index, label, unit, side, limit, value, active, estimate };
-  });
+  const limits = rows.map((row) => limitState(row, shares));
   const mean = (key: "costPerT" | "carbonKgPerT"): number | null =>
     materials.some((material, j) => shares[j] > 0 && material[key] === undefined)
       ? null

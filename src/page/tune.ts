@@ -1,6 +1,6 @@
-import type { BlendDesign, LimitState } from "../blend/description.js";
+import { type BlendDesign, type LimitState, limitState } from "../blend/description.js";
 import { type BlendInput, designBlend } from "../blend/design.js";
-import { type LimitRow, limitRows, limitValue } from "../blend/limits.js";
+import { limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { isBuildable } from "../entries/buildable.js";
 import type { CompareConfig, StudyConfig } from "../entries/studyConfig.js";
@@ -177,7 +177,8 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })),
   );
   const rows = limitRows(input.materials, input.limits ?? []);
-  const limits = rows.map((row) => limitState(row, sharesPct));
+  const shares = sharesPct.map((pct) => pct / 100);
+  const limits = rows.map((row) => limitState(row, shares));
   const blend: BlendStudy & BlendDesign = {
     ...design,
     limits,
@@ -208,7 +209,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     blend,
     curves,
     limits,
-    estimates: estimatesOf(input.materials, sharesPct),
+    estimates: estimatesOf(input.materials, shares),
     strength: inUnits(strengthOf(open, config, sharesPct, trials, trial), config.units),
     ...(trial ? { trial } : {}),
     result: {
@@ -246,15 +247,6 @@ function fixed(input: BlendInput, sharesPct: readonly number[]): BlendInput {
   return { ...input, materials, limits: [], maxMaterials: undefined };
 }
 
-function limitState(row: LimitRow, sharesPct: readonly number[]): LimitState {
-  const { index, label, unit, side, limit, estimate } = row;
-  const value = limitValue(
-    row,
-    sharesPct.map((pct) => pct / 100),
-  );
-  return { index, label, unit, side, limit, value, active: false, estimate };
-}
-
 /** Rounding is no breach of a limit. */
 const SLACK = 1e-6;
 
@@ -270,17 +262,17 @@ const ESTIMATED = [
 
 function estimatesOf(
   materials: readonly BlendMaterial[],
-  sharesPct: readonly number[],
+  shares: readonly number[],
 ): BlendEstimate[] {
   return ESTIMATED.map(([kind, key]) => {
     const untested = materials
-      .filter((material, index) => sharesPct[index] > 0 && material[key] === undefined)
+      .filter((material, index) => shares[index] > 0 && material[key] === undefined)
       .map(({ id, name = id }) => name);
     if (untested.length > 0) return { kind, untested };
     // What is not in the blend need not be known.
     const known = materials.map((material) => ({ ...material, [key]: material[key] ?? 0 }));
     const [row] = limitRows(known, [{ kind, minPct: 0 }]);
-    return { kind, untested, valuePct: limitState(row, sharesPct).value };
+    return { kind, untested, valuePct: limitValue(row, shares) };
   });
 }
 
