@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { sandBulking } from "../../src/batch/bulkDensity.js";
+import { DEFAULT_BULK_DENSITIES, sandBulking } from "../../src/batch/bulkDensity.js";
 import { carbonComparison, carbonSaving, mixCarbon } from "../../src/batch/carbon.js";
 import { cementComparison, savingTrap } from "../../src/batch/cementComparison.js";
 import { costRange, mixSaving } from "../../src/batch/cost.js";
@@ -599,6 +599,42 @@ it("a lift is as much lower than its loose mix as its mass takes less room", () 
   const { amounts } = elementQuantities(wall, { recipe: recipe(INPUT), density, bagMassKg: 25 });
   expect(amounts!.looseLiftM).toBeCloseTo(0.15, 12);
   expect(amounts!.compactedOfLoosePct).toBeCloseTo(200 / 3, 9);
+});
+
+it("a part that a scale shows as nothing is outside every tolerance", () => {
+  const { scale } = mixRecord({
+    ...INPUT,
+    state: "trial",
+    reasons: [],
+    water: { driestPct: 0, wettestPct: 30 },
+    tolerances: { shares: {} },
+    scaleStepKg: 2,
+  });
+  expect([scale!.cement!.measure, scale!.cement!.withinTolerance]).toEqual([0, false]);
+  expect([scale!.materials[0].measure, scale!.materials[0].withinTolerance]).toEqual([10, true]);
+  expect(render(scale!.message)).toBe(
+    "Do not use this scale: it makes another mix (Cement 0.00 %). Take a finer scale, or a larger batch.",
+  );
+});
+
+it("general densities and the shrinkage box are those of the record", () => {
+  expect(
+    DEFAULT_BULK_DENSITIES.map(({ id, valueKgM3, low, high }) => [id, valueKgM3, low, high]),
+  ).toEqual([
+    ["soil", 1200, 1000, 1450],
+    ["sand", 1400, 1200, 1600],
+    ["gravel", 1500, 1350, 1650],
+    ["cement", 1200, 830, 1650],
+  ]);
+  const box = FIELD_TESTS.find(({ id }) => id === "shrinkage-box")!;
+  expect(render(box.tools)).toContain("600 mm × 40 mm × 40 mm");
+  expect(box.conclusions.map(({ seen }) => render(seen))).toEqual([
+    "Gap of 0 to 12 mm in 600 mm",
+    "12 mm to 24 mm",
+    "25 mm to 39 mm",
+    "40 mm to 50 mm",
+    "More than 50 mm",
+  ]);
 });
 
 it("the dropped ball is that of its source: 200 g from 2 m, flattened to less than 50 mm", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
-import { correctAspectRatio } from "../../src/strength/aspectRatio.js";
+import { ASPECT_RATIO_TABLES, correctAspectRatio } from "../../src/strength/aspectRatio.js";
 import { batchScatter } from "../../src/strength/batches.js";
 import {
   CHARACTERISTIC_RULES,
@@ -176,6 +176,12 @@ it("the blocks nearest to a content look as far below their mean as the requirem
       { fit, lackOfFit: lackOfFit(fit), requirement: { strengthMpa: 2, statistic, confidence } },
       7,
     )!.knownMpa;
+  // At a tested content its own two blocks alone.
+  const at = nearestBlocks(
+    { fit, lackOfFit: lackOfFit(fit), requirement: { strengthMpa: 2, ...MEAN } },
+    8,
+  )!;
+  expect([at.contentsPct, at.blocks, at.meanMpa]).toEqual([[8], 2, expect.closeTo(3, 12)]);
   // Half way between 2.5 and 3.0; the blocks scatter by √(0.06/3) = 0.14142.
   expect(known("mean", 0.9)).toBeCloseTo(2.75, 9);
   expect(known("prediction", 0.9)).toBeCloseTo(2.75 - 1.28155 * 0.1414214, 5);
@@ -277,6 +283,12 @@ describe("the least cement", () => {
       expect(bound(interval!.highPct, 0.95)).toBeCloseTo(2.4, 7);
       expect(bound(interval!.lowPct, 0.05)).toBeCloseTo(2.4, 7);
       expect([interval!.lowOpen, interval!.highOpen]).toEqual([false, false]);
+      // A curve as flat as it may be, in another unit of strength, is inverted in the same way.
+      const flat = SIXTEEN.map(([content, strength]) => [content, strength / 100]);
+      const small = fitStrength(blocksOf(flat), { model: "linear", ageDays: 28, variance });
+      const other = leastCement(small, { ...rule, strengthMpa: 0.024 }).interval!;
+      expect(other.method).toBe(method);
+      expect(other.highPct).toBeCloseTo(interval!.highPct, 7);
     },
   );
 
@@ -336,6 +348,10 @@ describe("rules for a handful of blocks", () => {
       ["margin-1.65", 2],
       ["nzs4298-least-block", 5],
     ]);
+    for (const knownVariation of [0, 1]) {
+      const of = () => characteristicStrength([3], "en1990-normal-known", { knownVariation });
+      expect(of).toThrow(`\`knownVariation\`: ${knownVariation}`);
+    }
     expect(() => characteristicStrength([], "margin-1.65")).toThrow("`strengthsMpa`: []");
     expect(
       characteristicStrength([3], "en1990-normal-known", { knownVariation: 0.1 }),
@@ -353,6 +369,20 @@ describe("rules for a handful of blocks", () => {
     const { valueMpa, message } = characteristicStrength([2, 3], "margin-1.65");
     expect(valueMpa).toBeCloseTo(2.5 - 1.65 * Math.SQRT1_2, 12);
     expect(render(message)).toMatch(/factor 1\.65 with 2 blocks\.$/);
+  });
+
+  it("of shape have the factors of the record", () => {
+    expect(
+      ASPECT_RATIO_TABLES.map(({ id, points }) => [
+        id,
+        points.map(({ ratio, factor }) => `${ratio}: ${factor}`).join(", "),
+      ]),
+    ).toEqual([
+      ["nzs4298", "0.4: 0.5, 0.7: 0.6, 1: 0.7, 3: 0.85, 5: 1"],
+      ["heathcote-1992", "0.4: 0.25, 0.7: 0.4, 1: 0.58, 3: 0.9, 5: 1"],
+      ["cylinder-c39", "1: 0.87, 1.25: 0.93, 1.5: 0.96, 1.75: 0.98, 2: 1"],
+      ["none-2017", "2: 1, 5.81: 1"],
+    ]);
   });
 
   it("of shape end where their tables end", () => {
@@ -479,6 +509,17 @@ it("a colour is one within the limits of its scale", () => {
     false,
     false,
     true,
+    true,
+  ]);
+});
+
+it("a block that is all the scatter there is has no studentised residual", () => {
+  const { points } = fitted(pairs("4 1, 6 2, 8 3, 10 4, 6 2.5"));
+  expect(points.map(({ studentised }) => studentised === null)).toEqual([
+    false,
+    false,
+    false,
+    false,
     true,
   ]);
 });
