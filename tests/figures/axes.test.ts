@@ -1,15 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { robustnessChart } from "../../src/figures/blend/blendChart.js";
+import { ternaryChart } from "../../src/figures/blend/tradeoffCharts.js";
 import { compactionChart } from "../../src/figures/compactionChart.js";
 import type { Figure } from "../../src/figures/figure.js";
 import { gradingResidualsChart } from "../../src/figures/grading/modelChart.js";
-import { guidanceRangesChart } from "../../src/figures/guidanceRanges.js";
+import { guidanceRangesChart, guidanceRangesCharts } from "../../src/figures/guidanceRanges.js";
 import { plasticityChart } from "../../src/figures/plasticityChart.js";
 import {
   lotsChart,
   operatingCharacteristicChart,
 } from "../../src/figures/strength/controlCharts.js";
-import { residualsChart } from "../../src/figures/strength/strengthChart.js";
+import { residualsChart, strengthChart } from "../../src/figures/strength/strengthChart.js";
+import type { Text } from "../../src/words/message.js";
+import { render } from "../../src/words/render.js";
 
 interface Drawn {
   readonly x: readonly number[];
@@ -175,5 +178,75 @@ describe("the axes leave room about what is drawn", () => {
     } as never);
     const { annotations } = figure.layout as { readonly annotations: readonly { y: number }[] };
     expect(annotations.map(({ y }) => y)).toEqual([64, 84, 103]);
+  });
+});
+
+describe("marks and words on their limits", () => {
+  const NAMES = ["Soil", "Sand", "Gravel"] as const;
+
+  it("a map of three: nearer by 1.25, 2 and 4 times the best, or a point where the best is nearer", () => {
+    const classes = (best: number, others: readonly number[]) => {
+      const points = [best, ...others].map((rmsDifferencePct) => ({
+        rmsDifferencePct,
+        allowed: true,
+        sharesPct: [50, 30, 20],
+      }));
+      const map = { points, best: points[0] };
+      const data = ternaryChart("Map", map as never, NAMES).data as readonly {
+        readonly name: Text;
+        readonly a: readonly number[];
+      }[];
+      return data.slice(0, -1).map(({ name, a }) => `${render(name)}: ${a.length}`);
+    };
+    expect(classes(2, [2.5, 2.51, 4, 4.01, 8, 8.01])).toEqual([
+      "up to 2.50 points: 2",
+      "up to 4.00 points: 2",
+      "up to 8.00 points: 2",
+      "more than 8.00 points: 1",
+    ]);
+    expect(classes(0.2, [1.25, 2])).toEqual(["up to 1.25 points: 2", "up to 2.00 points: 1"]);
+  });
+
+  it("the least cement is named on the side with more room", () => {
+    const label = (cementPct: number) => {
+      const band = {
+        meanMpa: 2,
+        meanLowMpa: 1.8,
+        meanHighMpa: 2.2,
+        lowerBoundMpa: { prediction: 1.5 },
+      };
+      const strength = {
+        bands: [4, 10].map((content) => ({ ...band, cementPct: content })),
+        specimens: [],
+        fit: { line: "mean", ageDays: 28 },
+        leastCement: { cementPct },
+      };
+      const result = { config: { units: "SI", strength: {} }, strength };
+      const { layout } = strengthChart("Strength", result as never) as Figure;
+      const { annotations } = layout as { readonly annotations: readonly object[] };
+      return annotations;
+    };
+    expect(label(6.9)).toMatchObject([{ x: 6.9, xanchor: "left", xshift: 3 }]);
+    expect(label(7.1)).toMatchObject([{ x: 7.1, xanchor: "right", xshift: -3 }]);
+  });
+
+  it("two sources are told by a sentence, three by a chart; nothing that was not measured", () => {
+    const side = { id: "a", source: "A", lowPct: 5, highPct: 20, verdict: "inside" };
+    const disagreement = (what: string, sources: number, measuredPct?: number) => ({
+      what,
+      measuredPct,
+      sides: Array.from({ length: sources }, (_, index) => ({ ...side, id: `${index}` })),
+    });
+    const comparison = {
+      disagreements: [
+        disagreement("clay", 2, 9),
+        disagreement("silt", 3, 9),
+        disagreement("sand", 3),
+      ],
+    };
+    const titles = guidanceRangesCharts(comparison as never, "Soil").map(({ title }) =>
+      render(title),
+    );
+    expect(titles).toEqual(["Recommended silt and Soil"]);
   });
 });

@@ -8,7 +8,7 @@ import {
   type NumberExercise,
   YES_OR_NO,
 } from "../../src/workshop/exercise.js";
-import { judgeAnswer, readAnswer } from "../../src/workshop/judgeAnswer.js";
+import { judgeAnswer, readAnswer, recogniseMistake } from "../../src/workshop/judgeAnswer.js";
 import {
   type AskedPrediction,
   afterAnswer,
@@ -336,5 +336,38 @@ describe("predictions", () => {
     expect(compared("d")).toEqual([["D", "–", "–", "–"]]);
     predict("e", "12,5 %");
     expect(compared("e")).toEqual([["E", "12.5", "10.0", "+25 %"]]);
+  });
+});
+
+describe("how near a wrong answer has to come to a mistake to be recognised", () => {
+  const said = (exercise: Parameters<typeof recogniseMistake>[0], answer: number) =>
+    render(recogniseMistake(exercise, answer));
+
+  it("within the tolerance, and at least half a percent of what the mistake leads to", () => {
+    const mistakes = [{ value: 40, text: "Known." }];
+    const exact = { value: 20, unit: "", tolerance: {}, mistakes };
+    expect([39.81, 40.19, 39.79, 40.21].map((answer) => said(exact, answer) === "Known.")).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+    const wide = { ...exact, tolerance: { abs: 1 } };
+    expect([39, 41, 38.9, 41.1].map((answer) => said(wide, answer) === "Known.")).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+  });
+
+  it("a slip that any number may have within a fifth, however wide the tolerance", () => {
+    const wide = { value: 1, unit: "", tolerance: { abs: 0.5 }, mistakes: [] };
+    const tenfold = (answer: number) => said(wide, answer).includes("by a factor of 10.");
+    expect([8, 12, 7.9, 12.1].map(tenfold)).toEqual([true, true, false, false]);
+    const narrow = { ...wide, tolerance: { rel: 0.05 } };
+    expect([9.5, 10.5, 9.4, 10.6].map((answer) => said(narrow, answer).includes("of 10."))).toEqual(
+      [true, true, false, false],
+    );
   });
 });
