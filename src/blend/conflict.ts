@@ -105,7 +105,7 @@ function aloneMessage(unreached: UnreachableLimit, estimate: boolean): Text {
   const { label, unit, side, limit, nearest, shortBy, furtherMaterial } = unreached;
   const { sharePct, value } = furtherMaterial;
   const impossible = value < 0 || (unit === "%" && !estimate && value > 100);
-  const missed = say`No allowed blend of these materials has a ${label} of ${sideOf(side, amount(limit, unit))}: the nearest is ${amount(nearest, unit)}, ${difference(shortBy, unit)} away.`;
+  const missed = say`No allowed blend of these materials meets the limit “${label} ${sideOf(side, amount(limit, unit))}”: the nearest is ${amount(nearest, unit)}, ${difference(shortBy, unit)} away.`;
   if (!impossible) {
     return say`${missed} A further material that makes up ${sharePct} % of the blend must bring ${sideOf(side, amount(value, unit))}.`;
   }

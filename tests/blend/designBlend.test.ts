@@ -556,7 +556,33 @@ describe("limits that cannot be met", () => {
     const { sharePct, value } = conflict!.alone[0].furtherMaterial;
     near(0.22 * (100 - sharePct) + (value * sharePct) / 100, 25, { rel: 1e-9, abs: 0 }, "helped");
     expect(render(message)).toMatch(
-      /clay of at least 25\.0 %: the nearest is 22\.0 %, 3\.00 points away/,
+      /“clay at least 25\.0 %”: the nearest is 22\.0 %, 3\.00 points away/,
+    );
+  });
+
+  it("say what a further material must bring, or that a fifth of one is not enough", () => {
+    const said = (limit: BlendLimit) =>
+      render(designBlend({ materials: THREE, target: POWER, limits: [limit] }).message);
+    // Clay at most 22 %: with a fifth of a further one 0.8 × 22 + 0.2 × 37 are 25.
+    expect(said({ kind: "clay", minPct: 25 })).toBe(
+      "No allowed blend of these materials meets the limit “clay at least 25.0 %”: the nearest is 22.0 %, 3.00 points away. A further material that makes up 20 % of the blend must bring at least 37.0 %.",
+    );
+    // Fines at most 45 %: a fifth would have to bring 120 %; at least 1 %: a fifth, −1.5 %.
+    expect(said({ kind: "fines", minPct: 60 })).toBe(
+      "No allowed blend of these materials meets the limit “fines at least 60.0 %”: the nearest is 45.0 %, 15.0 points away. A further material must bring more than 60.0 %, and make up more than 20 % of the blend.",
+    );
+    expect(said({ kind: "fines", maxPct: 0.5 })).toBe(
+      "No allowed blend of these materials meets the limit “fines at most 0.500 %”: the nearest is 1.00 %, 0.500 points away. A further material must bring less than 0.500 %, and make up more than 20 % of the blend.",
+    );
+    // A plasticity index may be more than 100 %, a price less than nothing may not.
+    expect(said({ kind: "plasticity-index", minPct: 40 })).toContain(
+      "the nearest is 18.0 %, 22.0 points away. A further material that makes up 20 % of the blend must bring at least 128 %.",
+    );
+    expect(said({ kind: "cost", maxPerT: 1 })).toContain(
+      "meets the limit “cost at most 1.00 per t”: the nearest is 2.00 per t, 1.00 per t away. A further material must bring less than 1.00 per t",
+    );
+    expect(said({ kind: "carbon", maxKgPerT: 0.9 })).toContain(
+      "“carbon at most 0.900 kg per t”: the nearest is 1.00 kg per t, 0.100 kg per t away. A further material that makes up 20 % of the blend must bring at most 0.500 kg per t.",
     );
   });
 
@@ -611,6 +637,25 @@ describe("limits that cannot be met", () => {
     near(cost, 12 - 18 * soil, { rel: 1e-6, abs: 0 }, "cost");
   });
 
+  it("leave a cost or a carbon unknown only where a material that is used has none", () => {
+    const materials = [SOIL, SAND, { ...GRAVEL, costPerT: undefined }];
+    const costs = (fines: number) => {
+      const target = { kind: "curve", points: [{ sizeMm: 0.063, passingPct: fines }] } as const;
+      const found = designBlend({ materials: [materials[0], materials[2]], target });
+      return [found.costPerT, found.carbonKgPerT];
+    };
+    expect(costs(45)).toEqual([2, 1]);
+    expect(costs(23)).toEqual([null, 3.5]);
+  });
+
+  it("say that two materials of one curve may share as they like", () => {
+    const twin = designBlend({ materials: [SOIL, SAND, { ...SAND, id: "twin" }], target: POWER });
+    expect([twin.unique, twin.condition]).toEqual([false, null]);
+    const sole = designBlend({ materials: THREE, target: POWER });
+    expect(sole.unique).toBe(true);
+    expect(sole.condition).toBeGreaterThan(1);
+  });
+
   it("are told of shares that exclude one another, and of too few materials", () => {
     const apart = designBlend({
       materials: [
@@ -619,7 +664,18 @@ describe("limits that cannot be met", () => {
       ],
       target: POWER,
     });
-    expect(render(apart.message)).toContain("110.0 %: lower them by 10.0 points");
+    expect(render(apart.message)).toBe(
+      "The minimum shares add up to 110.0 %: lower them by 10.0 points in all.",
+    );
+    // Halfway between the smallest and the largest of each.
+    expect(apart.conflict?.sharesPct).toEqual([80, 75]);
+    const scarce = designBlend({
+      materials: [SOIL, SAND].map((of) => ({ ...of, maxSharePct: 40 })),
+      target: POWER,
+    });
+    expect(render(scarce.message)).toBe(
+      "The maximum shares add up to 80.00 %: raise them by 20.0 points in all, or add a material.",
+    );
     const few = designBlend({
       materials: THREE,
       target: POWER,

@@ -26,6 +26,10 @@ describe("robustness", () => {
     near(found.insideProbability, wanted, { rel: 0, abs: 4 * found.standardError }, "inside");
     near(found.points[0].medianPct, mean, { rel: 0, abs: 0.05 }, "median");
     near(found.points[0].p95Pct, mean + 1.645 * sd, { rel: 0, abs: 0.08 }, "p95");
+    near(found.points[0].p05Pct, mean - 1.645 * sd, { rel: 0, abs: 0.08 }, "p05");
+    const { insideProbability: p } = found;
+    near(found.standardError, Math.sqrt((p * (1 - p)) / 40_000), { rel: 1e-12, abs: 0 }, "error");
+    expect([found.draws, found.seed, robustness(input).draws]).toEqual([40_000, 1, 10_000]);
     expect(robustness(input)).toEqual(robustness(input));
     expect(robustness({ ...input, seed: 2 })).not.toEqual(robustness(input));
   });
@@ -78,6 +82,24 @@ describe("robustness", () => {
       ],
     });
     near(found.insideProbability, 0.5, { rel: 0, abs: 4 * found.standardError }, "two of four");
+  });
+
+  it("misses a share by an error of its own, the others taking up the rest", () => {
+    // Of 20 parts of soil ± 10 % (19 of 20), beside 80 of sand: 20 f / (20 f + 80) of the soil's 45 %.
+    const found = robustness({
+      materials: [SOIL, { ...SAND, curve: curve([0.063, 0], [4, 100]) }],
+      sharesPct: [20, 80],
+      band: [{ sizeMm: 0.063, lowPct: 0, highPct: 100 }],
+      variation: [{ id: "soil", batchingPlusMinusPct: 10 }],
+    });
+    const fines = (errors: number) => {
+      const soil = 20 * (1 + (errors * 0.1) / 1.959964);
+      return (45 * soil) / (soil + 80);
+    };
+    const [{ p05Pct, medianPct, p95Pct }] = found.points;
+    near(p05Pct, fines(-1.645), { rel: 0, abs: 0.03 }, "p05");
+    near(medianPct, 9, { rel: 0, abs: 0.02 }, "median");
+    near(p95Pct, fines(1.645), { rel: 0, abs: 0.03 }, "p95");
   });
 
   it("names the worst size, and refuses what it cannot use", () => {
@@ -153,6 +175,9 @@ describe("the robust blend", () => {
     expect(best).toBeGreaterThan(0.9);
     expect(found.nearestMiddle!.insideProbability).toBeLessThan(0.7);
     expect(found.robustness!.insideProbability).toBeGreaterThan(best - 0.02);
+    // Judged on other draws than those that chose it: seeds apart by 2³² over the golden ratio.
+    expect(found.robustness!.seed).toBe(1 + Math.floor(2 ** 32 / ((1 + Math.sqrt(5)) / 2)));
+    expect(found.nearestMiddle!.seed).toBe(found.robustness!.seed);
     // The seed that is taken where none is given.
     expect(robustBlend({ ...input, seed: 1 })).toEqual(found);
     expect(robustBlend({ ...input, seed: 2 }).robustness).not.toEqual(found.robustness);
