@@ -11,7 +11,6 @@ import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
 import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatPlain, type UnitSystem } from "../quantities/format.js";
-import type { Interval } from "../quantities/interval.js";
 import { convertFromBase } from "../quantities/units.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { say, type Text } from "../words/message.js";
@@ -148,14 +147,14 @@ export function studyRecord(
   }
 
   function mixTolerances(): MixTolerances {
-    const shares: Record<string, Interval> = {};
-    let cementBand: Interval | undefined;
-    for (const { kind, id, low, high } of specified) {
-      if (low === undefined || high === undefined) continue;
-      if (kind === "share" && id !== undefined) shares[id] = { low, high };
-      if (kind === "cement") cementBand = { low, high };
-    }
-    return { shares, cement: cementBand };
+    const bounded = specified.flatMap(({ kind, id = "", low, high }) =>
+      low === undefined || high === undefined ? [] : [{ kind, id, bounds: { low, high } }],
+    );
+    const shares = bounded.filter(({ kind }) => kind === "share");
+    return {
+      shares: Object.fromEntries(shares.map(({ id, bounds }) => [id, bounds])),
+      cement: bounded.find(({ kind }) => kind === "cement")?.bounds,
+    };
   }
 }
 
@@ -201,38 +200,25 @@ export function recordOf(
 export function recordFindings({ site, units }: StudyConfig, record: MixRecord): Finding[] {
   const { buckets, parts, scale, workingBucketL } = record;
   const expected = say`shares, cement and water within the tolerances of the study`;
-  const outside = (
-    form: MeasuredForm | null | undefined,
-    column: string,
-    code: string,
-    remedy: Text,
-  ): Finding[] =>
-    !form || form.withinTolerance
-      ? []
-      : [
-          finding({ file: STUDY_FILE, column }, "warning", code, {
-            message: form.message,
-            expected,
-            remedy,
-          }),
-        ];
   const weigh = say`Let the crew weigh; the cards say so.`;
-  return [
-    ...record.findings,
-    ...outside(
+  const forms: readonly (readonly [MeasuredForm | null, string, string, Text])[] = [
+    [
       site.bucketL === undefined ? null : buckets,
       "site.bucket",
       "buckets-outside-tolerances",
       workingBucketL === null
         ? weigh
         : say`Let the crew weigh, or enter a bucket of ${bucketSize(workingBucketL, units)}, which would do.`,
-    ),
-    ...outside(
-      scale,
-      "site.scale",
-      "scale-outside-tolerances",
-      say`Take a finer scale, or a larger batch.`,
-    ),
-    ...outside(parts, "materials", "parts-outside-tolerances", weigh),
+    ],
+    [scale, "site.scale", "scale-outside-tolerances", say`Take a finer scale, or a larger batch.`],
+    [parts, "materials", "parts-outside-tolerances", weigh],
+  ];
+  return [
+    ...record.findings,
+    ...forms.flatMap(([form, column, code, remedy]) => {
+      if (!form || form.withinTolerance) return [];
+      const words = { message: form.message, expected, remedy };
+      return [finding({ file: STUDY_FILE, column }, "warning", code, words)];
+    }),
   ];
 }
