@@ -477,6 +477,30 @@ describe("fewer blocks", () => {
     expect(renderAll(fewerBlocksTable(fit, none, high).rows[0]).at(-1)).toBe("27 of 27");
   });
 
+  it("takes the lowest content, the highest and the one nearest the middle, of blocks that count", () => {
+    const block = (id: string, cementPct: number, more: object = {}) => ({
+      id,
+      cementPct,
+      strengthMpa: 0.3 * cementPct,
+      ageDays: 28,
+      row: 2,
+      ...more,
+    });
+    // The middle of 4 and 12 is 8: 9 lies nearer than 5, whichever stands first.
+    const blocks = [
+      block("A", 4),
+      block("B", 5),
+      block("C", 9),
+      block("D", 12, { strengthMpa: 3.7 }),
+      block("E", 12, { excluded: "cracked" }),
+      block("F", 9, { ageDays: 7 }),
+    ];
+    const idsOf = (of: typeof blocks) =>
+      fewerBlocks(of, { strengthMpa: 2, ageDays: 28 }).map(({ ids }) => ids.join(""));
+    expect(idsOf(blocks)).toEqual(["ACD"]);
+    expect(idsOf(blocks.toReversed())).toEqual(["ACD"]);
+  });
+
   it("wants three contents", () => {
     const two = blocks().specimens.filter(({ cementPct }) => cementPct < 8);
     expect(() => fewerBlocks(two, { strengthMpa: 1.5, ageDays: 28 })).toThrow("expected 3 or more");
