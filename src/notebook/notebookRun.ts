@@ -23,6 +23,14 @@ export interface CellFailure extends CellPlace {
   readonly kernelMessage: string;
 }
 
+/** A run that did not come to its end. */
+interface Stopped {
+  readonly notebook: NotebookFile;
+  /** The cell that ran; absent when the kernel did not even start, or not in time. */
+  readonly cell?: CellPlace;
+  readonly kernelMessage: string;
+}
+
 /**
  * How a headless run ended. `notebook` is the executed notebook, with everything that was shown
  * before the end.
@@ -34,22 +42,12 @@ export type NotebookRun =
       readonly notebook: NotebookFile;
       readonly failure: CellFailure;
     }
-  | (ProcessEnd & {
-      readonly status: "kernel-died";
-      readonly notebook: NotebookFile;
-      /** The cell that ran; absent when the kernel did not even start. */
-      readonly cell?: CellPlace;
-      readonly kernelMessage: string;
-    })
-  | {
+  | (Stopped & ProcessEnd & { readonly status: "kernel-died" })
+  | (Stopped & {
       readonly status: "timed-out";
       readonly which: "start" | "cell" | "total";
       readonly seconds: number;
-      readonly notebook: NotebookFile;
-      /** The cell that ran; absent when the kernel did not start in time. */
-      readonly cell?: CellPlace;
-      readonly kernelMessage: string;
-    };
+    });
 
 /** What a run tells while it goes on. `cell` and `cells` count the code cells that are run, from 1. */
 export interface NotebookProgress {

@@ -82,17 +82,7 @@ const SECTIONS = {
 export type AppendixSectionKey = keyof typeof SECTIONS;
 
 /** The technical appendix of a study: what its notebook shows, section by section. */
-export interface PermitAppendix {
-  /**
-   * The tables, figures and sentences of one section, in the order of reading.
-   *
-   * @param key as the heading of the section has it in its tag `section-<key>`.
-   * @throws RangeError for a key that no section has
-   */
-  readonly section: (key: AppendixSectionKey) => AppendixPart[];
-  /** The annexes that were asked for, each with its heading; one that has nothing to say is left out. */
-  readonly annexes: () => AppendixPart[];
-}
+export type PermitAppendix = ReturnType<typeof permitAppendix>;
 
 /**
  * Composes the technical appendix of a study at any stage: what is not known yet is named with what would
@@ -107,16 +97,23 @@ export function permitAppendix(
   result: StudyResult,
   annexes = "",
   photographs: readonly Photograph[] = [],
-): PermitAppendix {
+) {
   const keys = annexKeys(result.config, annexes);
   return {
-    section(key) {
+    /**
+     * The tables, figures and sentences of one section, in the order of reading.
+     *
+     * @param key as the heading of the section has it in its tag `section-<key>`.
+     * @throws RangeError for a key that no section has
+     */
+    section(key: AppendixSectionKey): AppendixPart[] {
       if (!Object.hasOwn(SECTIONS, key)) {
         const known = Object.keys(SECTIONS).join(", ");
         throw new RangeError(`invalid \`key\`: ${key}; expected one of ${known}`);
       }
       return SECTIONS[key](result, keys);
     },
+    /** The annexes that were asked for, each with its heading; one that has nothing to say is left out. */
     annexes: () => appendixAnnexes(result, keys, photographs),
   };
 }
