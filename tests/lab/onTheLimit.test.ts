@@ -11,6 +11,7 @@ import type { SheetReading } from "../../src/lab/sheet/readSheet.js";
 import { readSieve } from "../../src/lab/sieve.js";
 import { readSpecimens } from "../../src/lab/specimens.js";
 import { readTrials } from "../../src/lab/trials.js";
+import { renderAll } from "../../src/words/render.js";
 
 type Reader = (grid: SheetGrid) => SheetReading<unknown>;
 
@@ -500,5 +501,186 @@ describe("a sheet of lines alone, in one's own words", () => {
     expect(findings.map(({ code, column }) => [code, column])).toEqual([
       ["absent-line", "materials.0.limits.lines.Retrait"],
     ]);
+  });
+});
+
+describe("the numbers of a finding", () => {
+  it.each<[string, Reader, readonly string[], readonly (string | undefined)[]]>([
+    [
+      "washed-away",
+      readSieve,
+      washed(98.76),
+      ["98.76 g", "Washing left 9.9 % of the sample.", "more than 10 %, but for the finest clays"],
+    ],
+    ["washed-heavier", readSieve, washed(1001), ["1001 g", undefined, "at most 1000 g"]],
+    [
+      "columns-differ",
+      readSieve,
+      // 400 of 1000 g stay on 2 mm, so that 60 % pass.
+      ["dry mass (g),1000", "sieve (mm),retained (g),passing (%)", "2,400,62.06", "pan,600,0"],
+      [
+        "62.1 %",
+        "By this column 62.1 % pass the sieve, by “retained (g)” 60.0 %.",
+        "the same within 2 points (common practice, no source)",
+      ],
+    ],
+    [
+      "split-order",
+      readSieve,
+      [...SPLIT, "split 2 sieve (mm),4", "split 2 dry mass (g),100", ...SIEVES],
+      [
+        "4 mm",
+        "This split is not finer than the one before it (2 mm).",
+        "splits from the coarsest to the finest",
+      ],
+    ],
+    [
+      "incomplete-split",
+      readSieve,
+      ["dry mass (g),1000", "split 3 dry mass (g),100", ...SIEVES],
+      [undefined, undefined, "both “split 3 sieve (mm)” and “split 3 dry mass (g)”"],
+    ],
+    [
+      "cumulative-falls",
+      readSieve,
+      ["dry mass (g),1000", "sieve (mm),cumulative retained (g)", "4,300", "2,200", "pan,1000"],
+      ["200", "The cumulative mass falls.", "at least 300"],
+    ],
+    [
+      "passing-rises",
+      readSieve,
+      ["sieve (mm),passing (%)", "4,60", "2,70"],
+      ["70", undefined, "at most 60"],
+    ],
+    [
+      "limits-disagree",
+      readLimits,
+      index(12.25),
+      ["12.25 %", undefined, "14 %, within 1.5 points for rounding"],
+    ],
+    ["limits-disagree", readLimits, ["LL,34", "PI,35"], ["35 %", undefined, "at most 34 %"]],
+    [
+      "masses-disagree",
+      readLimits,
+      [MASSES, "liquid limit,25,20,29,30"],
+      ["20, 29, 30", undefined, "tin < tin + dry soil ≤ tin + wet soil"],
+    ],
+    [
+      "box-shrank-away",
+      readLimits,
+      ["long box shrinkage (mm),600", LIMITS, "liquid limit,25,,40"],
+      ["600 mm", undefined, "less than 600 mm"],
+    ],
+    [
+      "time-order",
+      readPipette,
+      [...pipette(20, 1.5), "1.5,100,20,0.05"],
+      ["1.5", "This sample is not later than the one above it.", "more than 1.5 min"],
+    ],
+    [
+      "pipette-volume",
+      readPipette,
+      pipette(20, 1).with(3, "pipette volume (ml),501"),
+      ["501 cm³", undefined, "less than 500 cm³"],
+    ],
+    ["layer-sinks", readJar, [...JAR, "silt,2,59"], ["59", undefined, "at least 60 mm"]],
+    [
+      "jar-full-of-soil",
+      readJar,
+      [...JAR, "silt,30,80", "clay,2880,201"],
+      ["201", undefined, "less than the water's 200 mm; a third of it is usual"],
+    ],
+    [
+      "off-scale",
+      readHydrometer,
+      hydrometer("152H", 71, 0),
+      ["71", "A hydrometer 152H does not show this reading.", "-10 to 70"],
+    ],
+    [
+      "calibration-order",
+      readHydrometer,
+      MARKS(...NECK, NECK2[0], "calibration 2 to neck (mm),111", ...BULB),
+      ["111 mm", undefined, "less than 110 mm, at a higher reading"],
+    ],
+    [
+      "incomplete-calibration",
+      readHydrometer,
+      MARKS(...NECK, ...BULB),
+      ["1", "The calibration has 1 mark.", "two marks of the scale"],
+    ],
+    [
+      "incomplete-calibration",
+      readHydrometer,
+      MARKS(...NECK, ...NECK2, BULB[1]),
+      [undefined, undefined, "“bulb length (mm)”, “cylinder inner diameter (mm)”"],
+    ],
+    [
+      "strength-and-load-differ",
+      readSpecimens,
+      // 20 kN over 100 mm by 100 mm is 2 MPa.
+      block(20, 100, 100, "", "", "", "", 2.0712),
+      [
+        "2.0712; 20",
+        "The strength entered, 2.071 MPa, is not the load over the loaded face, 2.000 MPa.",
+        "the same strength within 3 %",
+      ],
+    ],
+    [
+      "strength-impossible",
+      readSpecimens,
+      block(0.04444, 100, 100, "", "", "", ""),
+      [
+        "0.04444",
+        "The load over the loaded face gives a strength of 0.0044 MPa, which no block of earth has.",
+        "0.01 MPa to 100 MPa (common practice, no source)",
+      ],
+    ],
+    [
+      "mass-and-density-differ",
+      readSpecimens,
+      block(20, 100, 100, 100, 2000.6, "", 1500),
+      [
+        "2000.6",
+        "The mass of this block over its volume, 2001 kg/m³, does not go with its dry density, 1500 kg/m³.",
+        "95 to 130 % of the dry density, depending on the moisture (common practice, no source)",
+      ],
+    ],
+    [
+      "density-impossible",
+      readSpecimens,
+      // 1188 g in a litre with a tenth of water leaves 1080 kg/m³.
+      block(20, 100, 100, 100, 1188, 10, ""),
+      [
+        "1188",
+        "These readings give a dry density of 1080 kg/m³. No compacted earth has such a density.",
+        "1200 kg/m³ to 2600 kg/m³ (common practice, no source)",
+      ],
+    ],
+    [
+      "lighter-than-mould",
+      readCompaction,
+      [
+        "mould volume (cm3),1000",
+        "mould mass (g),4000",
+        "water content (%),mould + moist soil (g)",
+        "8,3999",
+      ],
+      ["3999", undefined, "more than the mould mass, 4000 g"],
+    ],
+    [
+      "envelope-falls",
+      readEnvelope,
+      ["title,t", "source,s", "sieve (mm),low (%),high (%)", "20,49.5,90", "2,50,60"],
+      [
+        "49.5, 90",
+        "A limit falls below that of the finer sieve 2 mm.",
+        "limits of the passing that never fall as size grows",
+      ],
+    ],
+  ])("%s %#", (code, read, lines, [value, message, expected]) => {
+    const { findings } = read({ file: "s.csv", rows: lines.map((line) => line.split(",")) });
+    const found = renderAll(findings).find((each) => each.code === code)!;
+    expect([found.value, found.expected]).toEqual([value, expected]);
+    if (message !== undefined) expect(found.message).toBe(message);
   });
 });
