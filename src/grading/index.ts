@@ -23,7 +23,6 @@ export {
   SIZE_BOUNDARIES,
   type SizeBoundaries,
 } from "./fractions.js";
-export { bimodalLognormal, fredlundBimodal } from "./models/bimodal.js";
 export type { GradingFit, GradingFitParameter, GradingFitPoint } from "./models/fit.js";
 export { fitGrading } from "./models/fit.js";
 export type {
@@ -31,16 +30,18 @@ export type {
   GradingModelName,
   GradingModelParameter,
 } from "./models/gradingModel.js";
-export { GRADING_MODELS } from "./models/gradingModels.js";
-export { type ChosenModel, chooseModel, type RankedFit } from "./models/modelChoice.js";
 export {
+  bimodalLognormal,
   fredlund,
+  fredlundBimodal,
+  GRADING_MODELS,
   haverkampParlange,
   lognormal,
   power,
   skaggs,
   weibull,
-} from "./models/unimodal.js";
+} from "./models/gradingModels.js";
+export { type ChosenModel, chooseModel, type RankedFit } from "./models/modelChoice.js";
 export {
   analyseHydrometer,
   type HydrometerAnalysis,
