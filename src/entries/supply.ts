@@ -14,7 +14,6 @@ import {
   shaped,
   text,
 } from "./kinds.js";
-import type { CarbonConfig } from "./studyConfig.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
 export interface WrittenPrice<Per extends string> {
@@ -155,7 +154,7 @@ export const supplyRows = {
 } as const;
 
 /** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
-export const carbon: Kind<CarbonConfig> = group(
+export const carbon = group(
   {
     haul: optional(
       "haul",
