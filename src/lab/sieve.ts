@@ -290,7 +290,7 @@ function coarseToFine(rows: readonly SheetRow[]): readonly SheetRow[] {
 /** A set has a sieve and, where it gives masses, a pan. */
 function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Finding[] {
   const column = headers.sieve ?? "sieve";
-  const pan = { file, row: rows[0].row, column, value: "pan" };
+  const pan = { file, row: rows[0]?.row, column, value: "pan" };
   const isMissing = !isPercent(form) && !rows.some(isPan);
   return [
     ...findingIf(rows.every(isPan), pan, "error", "no-sieves", {

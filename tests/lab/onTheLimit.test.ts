@@ -351,6 +351,12 @@ describe("what does not go together is told at its place", () => {
       ["dry mass (g),1000", "sieve (mm),retained (g)", "pan,1000"],
       ["error no-sieves 3"],
     ],
+    [
+      "coefficients without a size",
+      readSieve,
+      ["D,size (mm)", "Cu,5"],
+      ["error no-sieves", "note passing-input"],
+    ],
     ["a jar with one layer", readJar, JAR, ["error missing-layer 3"]],
     [
       "a jar full of soil",
