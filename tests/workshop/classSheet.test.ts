@@ -3,7 +3,6 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { readGrid } from "../../src/lab/sheet/grid.js";
-import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll } from "../../src/words/render.js";
 import {
   classCurveChart,
@@ -19,6 +18,7 @@ import { lessonExercises, openLesson } from "../../src/workshop/lesson.js";
 import { classDay } from "../../src/workshop/openClass.js";
 import { classForms } from "../../src/workshop/papers.js";
 import { checkAnswer } from "../../src/workshop/session.js";
+import { openExample } from "../support/exampleResult.js";
 import { ROOT } from "../support/runCli.js";
 
 const CLASS = join(ROOT, "data-examples", "class-day");
@@ -30,7 +30,7 @@ async function read(text: string) {
   return readClassSheet(grid);
 }
 
-const study = openStudy(CLASS);
+const study = openExample("class-day");
 const classOf = async (text: string, group: string | number = 1) =>
   classDay(await study, await read(text), { group });
 const codes = ({ findings }: { readonly findings: readonly { readonly code: string }[] }) =>

@@ -1,16 +1,11 @@
-import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
-import { readGrid } from "../../src/lab/sheet/grid.js";
 import type { UnitSystem } from "../../src/quantities/format.js";
-import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { classBlend } from "../../src/workshop/classBlend.js";
 import { classLineTable, classLoadsTable } from "../../src/workshop/classBlocks.js";
-import { readClassSheet } from "../../src/workshop/classSheet.js";
 import { volumeMassTable } from "../../src/workshop/classWall.js";
 import { acceptedRange, type Exercise } from "../../src/workshop/exercise.js";
 import { fewerBlocks, fewerBlocksTable } from "../../src/workshop/fewerBlocks.js";
@@ -23,24 +18,14 @@ import {
   rehearsalTable,
   WELCOME_MINUTES,
 } from "../../src/workshop/lesson.js";
-import { type ClassDay, classDay, openClass } from "../../src/workshop/openClass.js";
-
-const EXAMPLES = fileURLToPath(new URL("../../data-examples/", import.meta.url));
-
-/** The class of a school in the United States: the same data, read in other units. */
-async function usClass(): Promise<ClassDay> {
-  const folder = join(EXAMPLES, "class-day");
-  const study = await openStudy(folder, {
-    change: (read) => ({ ...read, config: { ...read.config, units: "US" } }),
-  });
-  const { grid } = await readGrid("class.csv", readFileSync(join(folder, "class.csv")));
-  return classDay(study, readClassSheet(known(grid)));
-}
+import { type ClassDay, openClass } from "../../src/workshop/openClass.js";
+import { openedClass } from "../support/openedClass.js";
+import { EXAMPLES } from "../support/studyCopy.js";
 
 const days = {} as Record<UnitSystem, ClassDay>;
 beforeAll(async () => {
-  days.SI = await openClass(join(EXAMPLES, "class-day"));
-  days.US = await usClass();
+  days.SI = await openedClass();
+  days.US = await openedClass("US");
   exercises.SI = exercisesOf(days.SI);
   exercises.US = exercisesOf(days.US);
 }, 60_000);

@@ -1,17 +1,16 @@
-import { join } from "node:path";
 import { beforeAll, expect, it } from "vitest";
 import { render, renderAll } from "../../src/words/render.js";
 import { answerKey } from "../../src/workshop/answerKey.js";
 import type { Exercise } from "../../src/workshop/exercise.js";
 import { LESSONS, lessonExercises } from "../../src/workshop/lesson.js";
-import { type ClassDay, openClass } from "../../src/workshop/openClass.js";
+import type { ClassDay } from "../../src/workshop/openClass.js";
 import { answerPaper, classForms, type Paper, worksheet } from "../../src/workshop/papers.js";
 import { allTextOf } from "../support/blockText.js";
-import { ROOT } from "../support/runCli.js";
+import { openedClass } from "../support/openedClass.js";
 
 let day: ClassDay;
 beforeAll(async () => {
-  day = await openClass(join(ROOT, "data-examples", "class-day"));
+  day = await openedClass();
 }, 60_000);
 
 const questions = ({ parts }: Paper) =>

@@ -1,29 +1,13 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
-import { readGrid } from "../../src/lab/sheet/grid.js";
-import type { UnitSystem } from "../../src/quantities/format.js";
 import type { Interval } from "../../src/quantities/interval.js";
-import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll, type Said } from "../../src/words/render.js";
 import * as shown from "../../src/workshop/classBlocks.js";
-import { readClassSheet } from "../../src/workshop/classSheet.js";
 import { acceptedRange } from "../../src/workshop/exercise.js";
 import { LESSONS, lessonExercises } from "../../src/workshop/lesson.js";
-import { type ClassDay, classDay } from "../../src/workshop/openClass.js";
+import type { ClassDay } from "../../src/workshop/openClass.js";
 import { classForms, type Paper, worksheet } from "../../src/workshop/papers.js";
-
-const FOLDER = fileURLToPath(new URL("../../data-examples/class-day/", import.meta.url));
-
-async function dayIn(units: UnitSystem): Promise<ClassDay> {
-  const study = await openStudy(FOLDER, {
-    change: (read) => ({ ...read, config: { ...read.config, units } }),
-  });
-  const { grid } = await readGrid("class.csv", readFileSync(join(FOLDER, "class.csv")));
-  return classDay(study, readClassSheet(grid!));
-}
+import { openedClass } from "../support/openedClass.js";
 
 /** A block as lines; nothing of a figure. */
 function linesOf(block: ReportBlock | Paper["parts"][number]): readonly string[] {
@@ -78,7 +62,7 @@ function pagesOf(day: ClassDay): string[] {
 it.each(["SI", "US"] as const)(
   "a class reads in %s what somebody has read before",
   async (units) => {
-    const pages = pagesOf(await dayIn(units));
+    const pages = pagesOf(await openedClass(units));
     expect(pages.join("\n")).not.toMatch(/NaN|Infinity|undefined/);
     await expect(`${pages.join("\n\n")}\n`).toMatchFileSnapshot(`expected/exercises.${units}.txt`);
   },

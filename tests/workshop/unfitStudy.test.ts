@@ -1,4 +1,3 @@
-import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
 import type { Figure } from "../../src/figures/figure.js";
@@ -7,13 +6,12 @@ import { classBlend } from "../../src/workshop/classBlend.js";
 import * as shown from "../../src/workshop/classBlocks.js";
 import { blockRows, classRows } from "../../src/workshop/classRows.js";
 import { type LessonId, lessonExercises, openLesson } from "../../src/workshop/lesson.js";
-import { type ClassDay, classDay, openClass } from "../../src/workshop/openClass.js";
-
-const FOLDER = fileURLToPath(new URL("../../data-examples/class-day/", import.meta.url));
+import { type ClassDay, classDay } from "../../src/workshop/openClass.js";
+import { openedClass } from "../support/openedClass.js";
 
 let whole: ClassDay;
 beforeAll(async () => {
-  whole = await openClass(FOLDER);
+  whole = await openedClass();
 }, 60_000);
 
 type Study = ClassDay["study"];
