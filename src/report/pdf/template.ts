@@ -217,8 +217,8 @@ const templateBlocks = `#let inlines(nodes) = {
   } else if kind == "heading" {
     // a clause checklist asks for the page of a section by its id
     let numbering = if node.number == "" { none } else { (..) => node.number }
-    if node.id == "" { heading(level: node.level, numbering: numbering, inlines(node.inlines)) }
-    else [#heading(level: node.level, numbering: numbering, inlines(node.inlines))#label(node.id)]
+    let made = heading(level: node.level, numbering: numbering, inlines(node.inlines))
+    if node.id == "" { made } else [#made#label(node.id)]
   }
   else if kind == "prose" {
     let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
@@ -305,26 +305,23 @@ const templatePages = `#let front-of-sheet = {
   [#metadata(part) <print-scale>]
   if part == 1 { body } else { scale(part * 100%, origin: top + left, reflow: true, block(width: page.width / part, body)) }
 })
-#let front-of-handout = {
-  if logo != none { block(below: 1.6em, logo) }
-  show title: set text(font: sans, size: 22pt, weight: 600, fill: accent)
+#let title-of(size, below, ..look) = {
+  show title: set text(font: sans, size: size, weight: 600, ..look)
   show title: set par(leading: 0.45em, justify: false)
   show title: set align(left)
-  show title: set block(above: 0pt, below: 0.7em)
+  show title: set block(above: 0pt, below: below)
   title(said(meta.title))
+}
+#let front-of-handout = {
+  if logo != none { block(below: 1.6em, logo) }
+  title-of(22pt, 0.7em, fill: accent)
   if meta.subtitle != "" { block(below: 0.9em, text(size: 13pt, fill: soft, said(meta.subtitle))) }
   block(above: 0pt, below: 1.6em, width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 8pt), text(font: sans, size: 10pt, fill: soft, meta.facts))
 }
 #let title-of-report = {
   if logo != none { block(above: 0pt, below: if brief { 0.5cm } else { 1.4cm }, logo) } else if not brief { v(2.2cm) }
   if not brief { block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt) }
-  {
-    show title: set text(font: sans, size: if brief { 18pt } else { 25pt }, weight: 600)
-    show title: set par(leading: 0.45em, justify: false)
-    show title: set align(left)
-    show title: set block(above: 0pt, below: 0.6em)
-    title(said(meta.title))
-  }
+  title-of(if brief { 18pt } else { 25pt }, 0.6em)
   if meta.subtitle != "" { block(above: 0pt, below: if brief { 0.5em } else { 1em }, text(size: if brief { 11pt } else { 14pt }, fill: soft, said(meta.subtitle))) }
   block(above: if brief { 0.5em } else { 1.4em }, below: if brief { 0.8em } else { 1.4em }, text(font: sans, size: if brief { 9pt } else { 10pt }, fill: soft, meta.facts))
 }
