@@ -7,18 +7,14 @@ import type { Recipe } from "./recipe.js";
 import { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
 
 /** A price in any one currency, as a range: low and high are the same where it is firm. */
-export interface PriceRange {
-  readonly low: number;
-  readonly high: number;
+export interface PriceRange extends Interval {
   /** Tonne as weighed with its water, cubic metre loose, or bag. Missing: the price cannot be used. */
   readonly per?: "t" | "m3" | "bag";
 }
 
-/** How a material gets to the site. */
-export interface HaulPrice {
-  /** For each tonne as weighed with its water, each loose cubic metre, or each load. */
-  readonly low: number;
-  readonly high: number;
+/** What it costs to bring a material to the site. */
+export interface HaulPrice extends Interval {
+  /** Each tonne as weighed with its water, each loose cubic metre, or each load. */
   readonly per?: "t" | "m3" | "load";
 }
 

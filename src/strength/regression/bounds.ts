@@ -121,15 +121,11 @@ export interface StrengthBand {
   readonly extrapolated: boolean;
 }
 
-export interface StrengthBandsOptions {
+export interface StrengthBandsOptions extends Omit<StrengthBoundOptions, "statistic"> {
   /** Contents to give the bands at. Default: `steps` even steps across the tested contents. */
   readonly cementPct?: readonly number[];
   /** Default 60. */
   readonly steps?: number;
-  /** Default 0.95. */
-  readonly confidence?: number;
-  /** Share of blocks above the tolerance bound; default 0.95. */
-  readonly coverage?: number;
 }
 
 /**
