@@ -1,15 +1,15 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { describe, expect, onTestFinished, test } from "vitest";
+import { type Browser, chromium } from "playwright-core";
+import { afterAll, describe, expect, test } from "vitest";
 import { renderSite } from "../../src/report/writeSite.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { temporaryFolder } from "../support/runCli.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "./chromium.js";
 
 /** The print style asks for the same height of small letters: DejaVu Sans, the tallest, is set at 0.86. */
@@ -47,12 +47,14 @@ async function printed(pdf: Uint8Array): Promise<Printed> {
   return { pages, typePt, outside };
 }
 
+let browser: Browser | undefined;
+afterAll(() => browser?.close());
+
 describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
   test("print from a browser as large and as short as the PDF", async (context) => {
     chromiumOrSkip(context);
     const result = await exampleResult(name);
-    const folder = mkdtempSync(join(tmpdir(), "loambook-print-"));
-    onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+    const folder = temporaryFolder();
     const sheets = [
       ...siteSheets(result),
       mixCard(result),
@@ -60,29 +62,23 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
       siteFieldTests(),
     ];
     const { files } = await renderSite(sheets, result);
+    browser ??= await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
+    const view = await browser.newPage({ offline: true });
     for (const { name: sheet } of sheets) {
       const page = join(folder, `${sheet}.html`);
-      const print = join(folder, `${sheet}.pdf`);
       writeFileSync(page, files[`${sheet}.html`]);
-      execFileSync(
-        CHROMIUM,
-        [
-          ...CHROMIUM_ARGUMENTS,
-          "--no-pdf-header-footer",
-          `--print-to-pdf=${print}`,
-          pathToFileURL(page).href,
-        ],
-        { stdio: "ignore", timeout: 60_000 },
-      );
-      const [browser, pdf] = await Promise.all([
-        printed(new Uint8Array(readFileSync(print))),
+      await view.goto(pathToFileURL(page).href);
+      const [onPaper, pdf] = await Promise.all([
+        view
+          .pdf({ preferCSSPageSize: true, printBackground: true })
+          .then((bytes) => printed(new Uint8Array(bytes))),
         printed(files[`${sheet}.pdf`] as Uint8Array),
       ]);
-      expect(browser.pages, sheet).toBe(pdf.pages);
-      expect(browser.outside, sheet).toEqual([]);
+      expect(onPaper.pages, sheet).toBe(pdf.pages);
+      expect(onPaper.outside, sheet).toEqual([]);
       expect(pdf.outside, sheet).toEqual([]);
       const ratios = [...pdf.typePt].flatMap(([text, height]): [number, string][] => {
-        const inBrowser = browser.typePt.get(text);
+        const inBrowser = onPaper.typePt.get(text);
         return inBrowser === undefined ? [] : [[inBrowser / height, text]];
       });
       expect(ratios.length, sheet).toBeGreaterThan(10);
@@ -92,5 +88,6 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
         sheet,
       ).toEqual([]);
     }
+    await view.close();
   }, 120_000);
 });
