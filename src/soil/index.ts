@@ -1,11 +1,6 @@
 /** Consistency, classification, shrinkage, compaction. @module */
-export {
-  type AashtoClass,
-  type AashtoInput,
-  classifyAashto,
-  type GroupIndexInput,
-  groupIndex,
-} from "./classification/aashto.js";
+export type { AashtoClass, AashtoInput } from "./classification/aashto.js";
+export { classifyAashto, type GroupIndexInput, groupIndex } from "./classification/aashto.js";
 export { classifyBs5930 } from "./classification/bs5930.js";
 export {
   type ClassSystem,
