@@ -46,7 +46,6 @@ export {
   analyseHydrometer,
   type HydrometerAnalysis,
   type HydrometerAnalysisRow,
-  type HydrometerInput,
   type SeparateCorrections,
   separateCorrections,
   temperatureDensityControl,

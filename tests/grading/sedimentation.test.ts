@@ -249,8 +249,8 @@ describe("the hydrometer in other forms", () => {
     }
     const record = hydrometerRecord([[4, 25, 5, 20]]);
     const input = { ...SOIL, passingSeparatingPct: 100 };
-    const [plain, own] = [input, { ...input, calibration }].map(
-      (each) => analyseHydrometer(record, each).rows[0],
+    const [plain, own] = [record, { ...record, calibration }].map(
+      (each) => analyseHydrometer(each, input).rows[0],
     );
     expect(own.sizeMm / plain.sizeMm).toBeCloseTo(1, 2);
     expect(own.effectiveDepthCm).not.toBe(plain.effectiveDepthCm);

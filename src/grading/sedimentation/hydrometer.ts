@@ -59,11 +59,6 @@ export interface HydrometerAnalysis extends SedimentationAnalysis<HydrometerAnal
   readonly calibration?: HydrometerCalibration;
 }
 
-export interface HydrometerInput extends SedimentationInput {
-  /** In place of the record's own calibration; without either the standard instrument is taken. */
-  readonly calibration?: HydrometerCalibration;
-}
-
 /**
  * Works out a hydrometer analysis (sedimentation in a 1 L cylinder) with a 152H, 151H, BS or density (g/mL) hydrometer.
  *
@@ -92,10 +87,10 @@ export interface HydrometerInput extends SedimentationInput {
  */
 export function analyseHydrometer(
   record: HydrometerRecord,
-  input: HydrometerInput,
+  input: SedimentationInput,
 ): HydrometerAnalysis {
-  const { rows, densityFactor, calibration } = workedReadings(record, input);
-  const { corrections, pretreatment } = record;
+  const { rows, densityFactor } = workedReadings(record, input);
+  const { corrections, calibration, pretreatment } = record;
   return {
     points: sedimentationPoints(rows, input.passingSeparatingPct),
     rows,
@@ -108,19 +103,22 @@ export function analyseHydrometer(
     ...(corrections ? { corrections } : {}),
     ...(calibration ? { calibration } : {}),
     ...(pretreatment ? { pretreatment } : {}),
-    findings: checkHydrometer(record, rows, calibration),
+    findings: checkHydrometer(record, rows),
   };
 }
 
 /** The points alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
-export function hydrometerPoints(record: HydrometerRecord, input: HydrometerInput): GradingPoint[] {
+export function hydrometerPoints(
+  record: HydrometerRecord,
+  input: SedimentationInput,
+): GradingPoint[] {
   return sedimentationPoints(workedReadings(record, input).rows, input.passingSeparatingPct);
 }
 
 function workedReadings(
   record: HydrometerRecord,
-  input: HydrometerInput,
-): Pick<HydrometerAnalysis, "rows" | "densityFactor" | "calibration"> {
+  input: SedimentationInput,
+): Pick<HydrometerAnalysis, "rows" | "densityFactor"> {
   const { particleDensityKgM3, passingSeparatingPct } = input;
   checkDispersed(passingSeparatingPct, record.dryMassG);
   const isDensity = particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity;
@@ -128,19 +126,18 @@ function workedReadings(
   for (const [index, { timeMin }] of record.readings.entries()) {
     checkThat(timeMin > 0, { [`readings[${index}].timeMin`]: timeMin }, "above 0");
   }
-  const calibration = input.calibration ?? record.calibration;
-  const is152H = record.hydrometer === "152H";
-  const isStandard = is152H || record.hydrometer === "151H";
-  const one = `one for a ${record.hydrometer} hydrometer`;
-  checkThat(isStandard || calibration !== undefined, { calibration }, one);
+  const { hydrometer, calibration } = record;
+  const is152H = hydrometer === "152H";
+  const isKnown = is152H || hydrometer === "151H" || calibration !== undefined;
+  checkThat(isKnown, { calibration }, `one for a ${hydrometer} hydrometer`);
   const gravity = particleDensityKgM3 / 1000;
   const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
   const pctPerUnit = is152H
     ? (100 * densityFactor) / record.dryMassG
     : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
-  const scale = { ...input, calibration, pctPerUnit, basis: basisOf(record) };
+  const scale = { ...input, pctPerUnit, basis: basisOf(record) };
   const rows = record.readings.flatMap((_, index) => analyseReading(record, index, scale));
-  return { rows, densityFactor, calibration };
+  return { rows, densityFactor };
 }
 
 /** Density hydrometers (g/mL) are those of ISO 17892-4 (from memory), unless another form is named. */
@@ -152,12 +149,12 @@ function basisOf({ method, hydrometer }: HydrometerRecord): WaterBasis {
 function analyseReading(
   record: HydrometerRecord,
   index: number,
-  input: HydrometerInput & { readonly pctPerUnit: number; readonly basis: WaterBasis },
+  input: SedimentationInput & { readonly pctPerUnit: number; readonly basis: WaterBasis },
 ): HydrometerAnalysisRow[] {
   const { timeMin, reading, control, temperatureC, row } = record.readings[index];
-  const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit, basis } = input;
+  const { particleDensityKgM3, passingSeparatingPct, pctPerUnit, basis } = input;
   const water = waterProperties(temperatureC, basis);
-  const effectiveDepthCm = depthAt(record, reading, calibration);
+  const effectiveDepthCm = depthAt(record, reading);
   if (!water || !(effectiveDepthCm > 0)) return [];
   const computedControl =
     control === undefined && record.corrections
@@ -192,9 +189,8 @@ function analyseReading(
 }
 
 function depthAt(
-  { hydrometer, meniscusCorrection }: HydrometerRecord,
+  { hydrometer, meniscusCorrection, calibration }: HydrometerRecord,
   reading: number,
-  calibration: HydrometerCalibration | undefined,
 ): number {
   const stem = reading + meniscusCorrection;
   return calibration ? hydrometerDepth(calibration, stem) : effectiveDepth(hydrometer, stem);
@@ -309,15 +305,14 @@ const EXPECTED: Readonly<Record<HydrometerType, Text>> = {
 function checkHydrometer(
   record: HydrometerRecord,
   rows: readonly HydrometerAnalysisRow[],
-  calibration: HydrometerCalibration | undefined,
 ): Finding[] {
   const { file, pretreatment } = record;
   return [
     ...pretreatmentFindings(file, pretreatment),
-    ...outsideMarks(record, calibration),
+    ...outsideMarks(record),
     ...record.readings.flatMap((reading) => [
       ...temperatureFindings(file, reading.row, reading.temperatureC),
-      ...offScale(record, reading, calibration),
+      ...offScale(record, reading),
     ]),
     ...suspensionFindings(rows, {
       file,
@@ -335,10 +330,8 @@ function checkHydrometer(
 const BEYOND_MARKS = 0.02;
 
 /** Readings beyond the calibrated marks: the scale is even, but nobody measured there. */
-function outsideMarks(
-  { file, readings, meniscusCorrection, hydrometer }: HydrometerRecord,
-  calibration: HydrometerCalibration | undefined,
-): Finding[] {
+function outsideMarks(record: HydrometerRecord): Finding[] {
+  const { file, readings, meniscusCorrection, hydrometer, calibration } = record;
   if (!calibration) return [];
   const marks = "depths" in calibration ? calibration.depths : calibration.marks;
   const calibrated = marks.map(({ reading }) => reading);
@@ -360,10 +353,9 @@ function outsideMarks(
 function offScale(
   record: HydrometerRecord,
   { reading, row }: HydrometerRecord["readings"][number],
-  calibration: HydrometerCalibration | undefined,
 ): Finding[] {
   const { file, hydrometer } = record;
-  const isOff = !(depthAt(record, reading, calibration) > 0);
+  const isOff = !(depthAt(record, reading) > 0);
   const place = { file, row, column: "reading", value: onScale(hydrometer, reading) };
   return findingIf(isOff, place, "error", "reading-off-scale", {
     message: say`This reading is not on the scale of a ${hydrometer} hydrometer.`,
