@@ -121,12 +121,8 @@ export function group<
     schema: () => groupSchema(rows),
     read(written, path) {
       if (!isGroup(written)) {
-        return wrong(
-          path,
-          written,
-          say`This is no group of keys.`,
-          say`the keys ${names.join(", ")}`,
-        );
+        const expected = say`the keys ${names.join(", ")}`;
+        return wrong(path, written, say`This is no group of keys.`, expected);
       }
       const entry: Record<string, unknown> = { ...constants };
       const problems = keyProblems(rows, written, path);
@@ -138,14 +134,12 @@ export function group<
       if (problems.length > 0) return { problems };
       const broken = checks.filter(({ holds }) => !holds(entry as Entry<R>));
       if (broken.length === 0) return { value: entry as Flat<C & Entry<R>> };
-      return {
-        problems: broken.map(({ at, message, expected }) => {
-          const place = at === undefined ? path : [...path, at];
-          const value =
-            at !== undefined && !isGroup(written[at]) ? { value: String(written[at]) } : {};
-          return { path: place, code: "wrong-value", ...value, message, expected };
-        }),
-      };
+      const told = broken.map(({ at, message, expected }) =>
+        at === undefined
+          ? wrong(path, written, message, expected)
+          : wrong([...path, at], written[at], message, expected),
+      );
+      return { problems: told.flatMap(({ problems }) => problems) };
     },
   };
 }
@@ -157,30 +151,26 @@ function keyProblems(
   path: Path,
 ): Problem[] {
   const names = Object.keys(rows);
-  return Object.keys(written).flatMap((key): Problem[] => {
-    if (Object.hasOwn(rows, key)) return [];
+  const strange = Object.keys(written).filter((key) => !Object.hasOwn(rows, key));
+  return strange.map((key): Problem => {
     const now = names.find((name) => rows[name].earlier.includes(key));
     const at = { path: [...path, key], value: key };
-    if (now !== undefined) {
-      return [
-        {
-          ...at,
-          code: "renamed-key",
-          message: say`The key “${key}” is now called “${now}”.`,
-          expected: now,
-          known: [now],
-        },
-      ];
-    }
-    return [
-      {
+    if (now === undefined) {
+      return {
         ...at,
         code: "unknown-key",
         message: say`The key “${key}” is not known here.`,
         expected: say`one of ${names.join(", ")}`,
         known: names,
-      },
-    ];
+      };
+    }
+    return {
+      ...at,
+      code: "renamed-key",
+      message: say`The key “${key}” is now called “${now}”.`,
+      expected: now,
+      known: [now],
+    };
   });
 }
 
@@ -194,8 +184,7 @@ function readRow(
   const at = [...path, key];
   let below = written[key];
   if (below === null) {
-    const message = kind.whenEmpty ?? say`Nothing stands behind this key.`;
-    return { problems: [{ path: at, code: "wrong-value", message, expected: wanted(kind) }] };
+    return wrong(at, below, kind.whenEmpty ?? say`Nothing stands behind this key.`, wanted(kind));
   }
   if (below === undefined) {
     if (need === "optional" || earlier.some((name) => name in written)) return { value: {} };
@@ -285,18 +274,16 @@ export function list<T>(
 
 function repeated(items: readonly unknown[], key: string, path: Path): Problem[] {
   const names = items.map((item) => (isGroup(item) ? item[key] : undefined));
-  return names.flatMap((name, index): Problem[] => {
-    if (typeof name !== "string" || names.indexOf(name) === index) return [];
-    return [
-      {
-        path: [...path, index, key],
-        code: "wrong-value",
-        value: name,
-        message: say`Two entries have this ${key}.`,
-        expected: say`each ${key} once`,
-      },
-    ];
-  });
+  return names.flatMap((name, index) =>
+    typeof name !== "string" || names.indexOf(name) === index
+      ? []
+      : wrong(
+          [...path, index, key],
+          name,
+          say`Two entries have this ${key}.`,
+          say`each ${key} once`,
+        ).problems,
+  );
 }
 
 /**
