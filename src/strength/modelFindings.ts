@@ -53,8 +53,7 @@ export interface ModelEvidence {
  */
 export function modelFindings(evidence: ModelEvidence, file: string): Finding[] {
   const doubts = [
-    ...lackFindings(evidence),
-    ...choiceOfModelFindings(evidence),
+    ...shapeFindings(evidence),
     ...residualFindings(evidence, file),
     ...scatterFindings(evidence, file),
   ];
@@ -109,25 +108,19 @@ export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] 
   ];
 }
 
-function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence): Finding[] {
-  if (pValue === null || pValue >= LEVEL) return [];
+/** Of the shape of the curve: it misses the blocks, or another one is clearly better. */
+function shapeFindings({ fit, lackOfFit, models: { models } }: ModelEvidence): Finding[] {
   const place = { file: STUDY_FILE, column: "strength.model", value: fit.model };
+  const lackP = lackOfFit.pValue ?? 1;
+  const [best] = models;
+  const difference = models.find(({ model }) => model === fit.model)?.aiccDifference ?? 0;
   return [
-    finding(place, "warning", "lack-of-fit", {
-      message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
+    ...findingIf(lackP < LEVEL, place, "warning", "lack-of-fit", {
+      message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(lackP)}): its bounds, and the least cement, are in doubt.`,
       expected: say`p of at least 0.05`,
       remedy: say`Look at the curve among the blocks, and choose a model that fits them (strength.model).`,
     }),
-  ];
-}
-
-function choiceOfModelFindings({ fit, models: { models } }: ModelEvidence): Finding[] {
-  const difference = models.find(({ model }) => model === fit.model)?.aiccDifference ?? null;
-  if (difference === null || difference < CLEARLY_WORSE) return [];
-  const [best] = models;
-  const place = { file: STUDY_FILE, column: "strength.model", value: fit.model };
-  return [
-    finding(place, "warning", "clearly-better-model", {
+    ...findingIf(difference >= CLEARLY_WORSE, place, "warning", "clearly-better-model", {
       message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
       expected: say`a model whose AICc is less than ${CLEARLY_WORSE} above the best`,
       remedy: say`Set strength.model: ${best.model}, or say in the report why the ${wordFor(fit.model)} model is kept.`,
@@ -177,14 +170,11 @@ function nearestFindings(evidence: ModelEvidence): Finding[] {
   const place = { file: STUDY_FILE, column: "strength.requirement", value: `${cementPct} %` };
   const expected = say`a bound of at least ${measured(strengthMpa, "stress", 2)} from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
-    if (all) return [];
-    return [
-      finding(place, "note", "nearest-blocks-agree", {
-        message: say`${found}: it reaches the required strength too.`,
-        expected,
-        remedy: say`Nothing to do here; the doubts about the curve remain.`,
-      }),
-    ];
+    return findingIf(!all, place, "note", "nearest-blocks-agree", {
+      message: say`${found}: it reaches the required strength too.`,
+      expected,
+      remedy: say`Nothing to do here; the doubts about the curve remain.`,
+    });
   }
   const curveMpa = strengthBound(fit, cementPct, requirement);
   const against = nearest.knownMpa < strengthMpa;
