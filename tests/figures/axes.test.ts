@@ -11,6 +11,7 @@ import {
   operatingCharacteristicChart,
 } from "../../src/figures/strength/controlCharts.js";
 import { residualsChart, strengthChart } from "../../src/figures/strength/strengthChart.js";
+import { WATER_KG_M3 } from "../../src/soil/compaction/phaseRelations.js";
 import type { Text } from "../../src/words/message.js";
 import { render } from "../../src/words/render.js";
 
@@ -64,6 +65,18 @@ describe("the axes leave room about what is drawn", () => {
       [1750, 2175],
       [1750, 2200],
     ]);
+    // The number of a line stands where it comes 11 % of the frame below the top: at 2061.5 of 1750 to 2100.
+    // 1 / (1 / 2650 + w / 1000): 2065 at 10.7 % of water, 2060 at 10.8 %.
+    const line = [8, 10.7, 10.8, 12].map((waterContentPct) => ({
+      waterContentPct,
+      dryDensityKgM3: 1 / (1 / 2650 + waterContentPct / 100 / WATER_KG_M3),
+    }));
+    const points = [1800, 2000].map((dryDensityKgM3) => ({ waterContentPct: 8, dryDensityKgM3 }));
+    const labelled = { points, curve: [], zeroAirVoids: line } as never;
+    const { annotations } = compactionChart("Compaction", labelled, "SI").layout as {
+      readonly annotations: readonly object[];
+    };
+    expect(annotations[0]).toMatchObject({ x: 10.8, xanchor: "left" });
     const peak = { optimumWaterPct: 11, maximumDryDensityKgM3: 2000, method: "reported" };
     const highestPoint = { waterContentPct: 11, dryDensityKgM3: 2000 };
     const lone = { points: [], curve: [], zeroAirVoids: [], peak, highestPoint };
@@ -114,6 +127,8 @@ describe("the axes leave room about what is drawn", () => {
         units: "SI",
       });
       const [curve, marks] = drawn(figure);
+      const half = curve.x[curve.y.findIndex((percent) => percent >= 50)];
+      expect(render(figure.altText)).toContain(`accepted at about ${half.toFixed(2)} MPa.`);
       expect([marks.x, marks.y]).toEqual([[2, 3], close([10, 95])]);
       return [curve.x[0], curve.x[60]];
     };
