@@ -124,7 +124,14 @@ it("there are sheets for jar, sieving and the class's results, and paper with mi
   ]);
   const paper = forms.parts.at(-1);
   if (paper?.kind !== "figure") throw new Error("no paper");
-  const { xaxis } = paper.layout as { xaxis: { minor: { tickvals: number[] } } };
+  const { xaxis } = paper.layout as {
+    xaxis: { tickvals: number[]; minor: { tickvals: number[] } };
+  };
+  expect(xaxis.tickvals).toEqual(
+    [0.001, 0.01, 0.1, 1, 10, 100].flatMap((decade) =>
+      [1, 2, 5].map((step) => Number((step * decade).toPrecision(1))).filter((size) => size <= 100),
+    ),
+  );
   const lines = xaxis.minor.tickvals;
   expect(lines).toHaveLength(5 * 9 + 1);
   // between two lines lies at most a factor of two
