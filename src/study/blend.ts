@@ -189,7 +189,7 @@ function brokenLimits(
     // Each by itself: one that cannot be judged hides no other.
     ...limits.flatMap((limit): Finding[] => {
       const alone = { ...input, materials: usedMaterials, limits: [limit] };
-      const blind = checkBlend(alone, STUDY_FILE).filter(({ severity }) => severity === "error");
+      const blind = checkBlend(alone).filter(({ severity }) => severity === "error");
       if (blind.length > 0) {
         const why = joinTexts(
           blind.map(({ message }) => message),
@@ -245,7 +245,7 @@ export function computeBlend(
   const band = guidanceBandPoints(entries);
   if (config.target.kind === "band" && band.length === 0) return { findings: [noBand(config)] };
   const input = blendInput(config, materials, entries);
-  const checked = checkBlend(input, STUDY_FILE);
+  const checked = checkBlend(input);
   if (hasErrors(checked)) return { findings: checked };
   const blend = designBlend(input);
   if (blend.status !== "ok") {
@@ -273,7 +273,7 @@ export function computeBlend(
       ...checked,
       ...farFromTarget(blend),
       ...traceFindings(config, blend),
-      ...bandFindings(input, blend, STUDY_FILE),
+      ...bandFindings(input, blend),
       ...unmeasuredFines(blended),
     ],
   };

@@ -32,24 +32,18 @@ export function mixWater(
   if (siteTolerancePct !== undefined) checkNotNegative("tolerancePct", siteTolerancePct);
   const { targetMoisturePct: target } = batch;
   const fromTest = compaction && moistureWindow(compaction);
-  const ofSite =
+  const ofSite = siteTolerancePct ?? Infinity;
+  const [toDriest, toWettest] =
     siteTolerancePct !== undefined && fromTest
-      ? {
-          below: Math.min(siteTolerancePct, target - fromTest.driestPct),
-          above: Math.min(siteTolerancePct, fromTest.wettestPct - target),
-        }
-      : { below: siteTolerancePct, above: siteTolerancePct };
-  const below = narrower(moistureBelowPct, ofSite.below);
-  const above = narrower(moistureAbovePct, ofSite.above);
-  if (below !== undefined && above !== undefined) {
+      ? [target - fromTest.driestPct, fromTest.wettestPct - target]
+      : [Infinity, Infinity];
+  const below = Math.min(moistureBelowPct ?? Infinity, ofSite, toDriest);
+  const above = Math.min(moistureAbovePct ?? Infinity, ofSite, toWettest);
+  if (below < Infinity && above < Infinity) {
     const limits = { driestPct: Math.max(0, target - below), wettestPct: target + above };
     return { window: waterWindow(batch, limits), basis: "entered" };
   }
   if (fromTest) return { window: waterWindow(batch, fromTest), basis: "test", fromTest };
   const common = { tolerancePct: COMMON_TOLERANCE_PCT };
   return { window: waterWindow(batch, common), basis: "common practice" };
-}
-
-function narrower(first: number | undefined, second: number | undefined): number | undefined {
-  return first === undefined || second === undefined ? (first ?? second) : Math.min(first, second);
 }

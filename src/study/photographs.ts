@@ -51,17 +51,17 @@ export async function readPhotographs(
   folder: string,
   trials: readonly SeenTrial[],
 ): Promise<{ readonly photographs: readonly Photograph[]; readonly findings: readonly Finding[] }> {
+  const named = trials.flatMap(({ name, file, looks }) =>
+    looks.map((look) => ({ name, file, look })),
+  );
   const photographs: Photograph[] = [];
   const findings: Finding[] = [];
-  for (const { name, file, looks } of trials) {
-    for (const look of looks) {
-      if (look.photograph === undefined) continue;
-      const opened = await openPicture(folder, look.photograph);
-      if ("bytes" in opened) {
-        const { id, seenBy, seenOn, photograph } = look;
-        photographs.push({ id, trial: name, seenBy, seenOn, file: photograph, ...opened });
-      } else findings.push(noPhotograph(file, look, opened.problem));
-    }
+  for (const { name, file, look } of named) {
+    const { id, seenBy, seenOn, photograph } = look;
+    if (photograph === undefined) continue;
+    const opened = await openPicture(folder, photograph);
+    if ("problem" in opened) findings.push(noPhotograph(file, look, opened.problem));
+    else photographs.push({ id, trial: name, seenBy, seenOn, file: photograph, ...opened });
   }
   return { photographs, findings };
 }

@@ -182,11 +182,12 @@ function judgeSiteBlocks(
   cementPct: number | undefined,
 ): { readonly blocks: SiteBlocks; readonly findings: readonly Finding[] } {
   const warn = (
+    isSo: boolean,
     row: number | undefined,
     column: string,
     code: string,
     [message, expected, remedy]: readonly [Text, Text, Text],
-  ) => finding({ file, row, column }, "warning", code, { message, expected, remedy });
+  ) => findingIf(isSo, { file, row, column }, "warning", code, { message, expected, remedy });
   const counted = specimens.filter(({ excluded }) => excluded === undefined);
   const atAge = counted.filter((block) => block.ageDays === ageDays);
   // A block of another mix tells nothing of this one.
@@ -200,6 +201,7 @@ function judgeSiteBlocks(
   });
   const judged = lots.map(({ row: _, ...lot }) => lot);
   const chart = controlChart(judged);
+  const isSignalled = chart.points.some(({ signals }) => signals.length > 0);
   return {
     blocks: {
       file,
@@ -212,55 +214,37 @@ function judgeSiteBlocks(
     },
     findings: [
       ...atAge.flatMap(({ id, batch, row }) =>
-        batch !== undefined
-          ? []
-          : [
-              warn(row, "batch", "site-block-without-lot", [
-                say`Block ${id} names no batch, so it belongs to no lot.`,
-                say`the lot in the column batch`,
-                say`Add it from the making log.`,
-              ]),
-            ],
+        warn(batch === undefined, row, "batch", "site-block-without-lot", [
+          say`Block ${id} names no batch, so it belongs to no lot.`,
+          say`the lot in the column batch`,
+          say`Add it from the making log.`,
+        ]),
       ),
-      ...[...others].map(([content, blocks]) =>
-        warn(blocks[0].row, "cement", "site-block-other-cement", [
+      ...[...others].flatMap(([content, blocks]) =>
+        warn(true, blocks[0].row, "cement", "site-block-other-cement", [
           say`${blocks.length}{0, plural, one { block} other { blocks}} with ${formatFixed(content, 1)} % cement {0, plural, one {is} other {are}} not judged: the specified mix has ${formatFixed(cementPct!, 1)} %.`,
           say`blocks of the specified mix`,
           say`Correct the sheet, or find out why the mix was another.`,
         ]),
       ),
-      ...(lots.length > 0
-        ? []
-        : [
-            warn(undefined, "age", "no-site-lots", [
-              say`The sheet of site blocks holds no lot of the specified mix at ${ageDays} days.`,
-              say`blocks of the specified mix, crushed at the age of the requirement`,
-              say`Add them when they are crushed.`,
-            ]),
-          ]),
-      ...lots.flatMap(({ label, judgement, row }) =>
-        judgement.status === "accepted"
-          ? []
-          : [
-              warn(row, "batch", `lot-${judgement.status}`, [
-                // Many a sheet calls its lots “Lot 1”.
-                /^lote? /i.test(label)
-                  ? say`${label}: ${judgement.message}`
-                  : say`Lot ${label}: ${judgement.message}`,
-                judgement.rule,
-                say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
-              ]),
-            ],
+      ...warn(lots.length === 0, undefined, "age", "no-site-lots", [
+        say`The sheet of site blocks holds no lot of the specified mix at ${ageDays} days.`,
+        say`blocks of the specified mix, crushed at the age of the requirement`,
+        say`Add them when they are crushed.`,
+      ]),
+      ...lots.flatMap(({ label, judgement: { status, message, rule: asked }, row }) =>
+        warn(status !== "accepted", row, "batch", `lot-${status}`, [
+          // Many a sheet calls its lots “Lot 1”.
+          /^lote? /i.test(label) ? say`${label}: ${message}` : say`Lot ${label}: ${message}`,
+          asked,
+          say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
+        ]),
       ),
-      ...(chart.points.every(({ signals }) => signals.length === 0)
-        ? []
-        : [
-            warn(undefined, "strength", "control-chart-signal", [
-              chart.message,
-              say`lots inside the limits of the chart, on both sides of its centre`,
-              say`Look at batching, moisture, ramming and testing of these lots. A signal does not reject a lot.`,
-            ]),
-          ]),
+      ...warn(isSignalled, undefined, "strength", "control-chart-signal", [
+        chart.message,
+        say`lots inside the limits of the chart, on both sides of its centre`,
+        say`Look at batching, moisture, ramming and testing of these lots. A signal does not reject a lot.`,
+      ]),
     ],
   };
 }

@@ -103,17 +103,17 @@ export function notKnownYet({ stages }: Pick<StudyResult, "stages">, stage: Stag
 }
 
 function targetNeeds({ materials, target }: StudyConfig): Text {
-  const needs: Text[] = materials.flatMap(({ name, sieve }) =>
-    sieve === undefined ? [say`a sieve analysis of ${name}`] : [],
-  );
-  if (materials.length === 1) {
-    needs.push(say`which sand or gravel is available nearby, with a sieve analysis of each`);
-  }
-  if (target === undefined) {
-    needs.push(
-      say`what the blend aims at, which the designer must choose (“target”: an exponent and a top size, or a band), or its shares (“mix.shares”, or “mix-from” for those of a tested blend)`,
-    );
-  }
+  const needs = [
+    ...materials.map(({ name, sieve }) =>
+      sieve === undefined ? say`a sieve analysis of ${name}` : undefined,
+    ),
+    materials.length === 1
+      ? say`which sand or gravel is available nearby, with a sieve analysis of each`
+      : undefined,
+    target === undefined
+      ? say`what the blend aims at, which the designer must choose (“target”: an exponent and a top size, or a band), or its shares (“mix.shares”, or “mix-from” for those of a tested blend)`
+      : undefined,
+  ];
   return say`Still open: ${joinTexts(needs, "; ")}.`;
 }
 
