@@ -57,16 +57,8 @@ function mix(state: Int32Array, words: Int32Array): void {
     const first = (h + turnedE + choice + ROUND[i] + words[i]) | 0;
     const majority = (a & b) ^ (a & c) ^ (b & c);
     const turnedA = turned(a, 2) ^ turned(a, 13) ^ turned(a, 22);
-    [h, g, f, e, d, c, b, a] = [
-      g,
-      f,
-      e,
-      (d + first) | 0,
-      c,
-      b,
-      a,
-      (first + turnedA + majority) | 0,
-    ];
+    const next = (first + turnedA + majority) | 0;
+    [h, g, f, e, d, c, b, a] = [g, f, e, (d + first) | 0, c, b, a, next];
   }
   [a, b, c, d, e, f, g, h].forEach((word, i) => {
     state[i] += word;
