@@ -1,11 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { formatFixed, formatNumber, inUnits, measured } from "../../src/quantities/format.js";
+import {
+  formatFixed,
+  formatNumber,
+  formatPlain,
+  formatQuantity,
+  inUnits,
+  measured,
+} from "../../src/quantities/format.js";
 import { parseNumber, parseQuantity } from "../../src/quantities/parseQuantity.js";
 import { parseSieve, SIEVE_DESIGNATIONS, sieveNumbers } from "../../src/quantities/sieves.js";
 import {
   convertFromBase,
   convertToBase,
   type Dimension,
+  normaliseUnit,
   UNITS,
 } from "../../src/quantities/units.js";
 import { say } from "../../src/words/message.js";
@@ -102,6 +110,82 @@ describe("units", () => {
     expect(convertToBase(1, "kg", "stress")).toBeUndefined();
     expect(convertToBase(1, "constructor", "stress")).toBeUndefined();
     expect(() => convertFromBase(1, "kg", "stress")).toThrow(/invalid `unit`: kg/);
+  });
+});
+
+describe("what a person reads", () => {
+  // 1 m is 3.2808 ft, 1 m³ 1.308 yd³, 1000 kg/m³ 62.43 lb/ft³, 1 MPa 145 psi, 1 kN 224.8 lbf.
+  it.each([
+    ["size", 2, "2.00 mm", "2.00 mm"],
+    ["length", 1000, "1.00 m", "3.28 ft"],
+    ["depth", 127, "127 mm", "5.00 in"],
+    ["mass", 1000, "1.00 kg", "2.20 lb"],
+    ["volume", 1e6, "1.00 m³", "1.31 yd³"],
+    ["density", 1000, "1000 kg/m³", "62.4 lb/ft³"],
+    ["stress", 1, "1.00 MPa", "145 psi"],
+    ["force", 1, "1.00 kN", "225 lbf"],
+    ["temperature", 20, "20.0 °C", "68.0 °F"],
+    ["ratio", 8, "8.00 %", "8.00 %"],
+  ] as const)("of a %s", (kind, value, si, us) => {
+    expect(render(formatQuantity(value, kind, "SI"))).toBe(si);
+    expect(render(formatQuantity(value, kind, "US"))).toBe(us);
+  });
+
+  it("has no zeros behind what was entered, and no more than four digits", () => {
+    expect([40, 2.5, 1.23456, 1200, 0.1].map((value) => formatPlain(value).number)).toEqual([
+      "40",
+      "2.5",
+      "1.235",
+      "1200",
+      "0.1",
+    ]);
+    expect(formatPlain(2.71449, 3)).toEqual({ number: "2.71" });
+  });
+});
+
+describe("the spellings of a unit", () => {
+  it.each([
+    ["um", ["µm", "μm", "micron"]],
+    ["in", ["inch", "inches", '"', "″", "in."]],
+    ["ft", ["foot", "feet", "'", "′"]],
+    ["g", ["gram", "grams"]],
+    ["lb", ["lbs", "pound", "pounds"]],
+    ["oz", ["ounce", "ounces"]],
+    ["short ton", ["ton"]],
+    ["t", ["tonne"]],
+    ["cm3", ["cc", "cm³", "cm^3"]],
+    ["ml", ["mL"]],
+    ["l", ["L", "litre"]],
+    ["ft3", ["cu ft", "ft³"]],
+    ["yd3", ["cu yd", "cu  yd"]],
+    ["lb/ft3", ["pcf", "lb/ft³"]],
+    ["g/cm3", ["g/cc", "g/cm^3"]],
+    ["kgf/cm2", ["kg/cm2", "kg/cm²"]],
+    ["MPa", ["MN/m2", "MN/m²", "mpa"]],
+    ["psi", ["lbf/in2", "lb/in2"]],
+    ["kPa", ["kpa"]],
+    ["kN", ["kn"]],
+    ["kip", ["kips"]],
+    ["N", ["n"]],
+    ["C", ["degC", "c", "°C", "° c"]],
+    ["F", ["degF", "f", "°F"]],
+    ["%", ["percent"]],
+    ["min", ["minute", "minutes"]],
+    ["s", ["sec"]],
+    ["h", ["hour", "hours"]],
+    ["d", ["days"]],
+    ["week", ["weeks"]],
+    ["g/l", ["g/L"]],
+  ])("%s", (unit, spellings) => {
+    expect(spellings.map(normaliseUnit)).toEqual(spellings.map(() => unit));
+  });
+
+  it("that nobody knows stays as it is", () => {
+    expect(["stone", " hand ", "toString"].map(normaliseUnit)).toEqual([
+      "stone",
+      "hand",
+      "toString",
+    ]);
   });
 });
 
