@@ -5,10 +5,13 @@ import LongestFirst from "./tests/support/longestFirst.js";
 /** Browsers, kernels, installations, whole appendices, long simulations: left out of the quick run. */
 export const SLOW = "tests/**/*.slow.test.ts";
 
+/** A sequencer of our own would put the files of a shuffled run back in order, without a word. */
+const isShuffled = process.argv.some((word) => word.startsWith("--sequence.shuffle"));
+
 export default defineConfig({
   test: {
     reporters: ["default", "./tests/support/plainSummary.ts"],
-    sequence: { sequencer: LongestFirst },
+    sequence: isShuffled ? {} : { sequencer: LongestFirst },
     // Machine code made meanwhile on other threads takes more of the processor's time than a test is long.
     execArgv:
       Number.parseInt(process.versions.node, 10) <= 24 ? ["--interrupt-budget=1000000"] : [],
