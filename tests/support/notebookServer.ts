@@ -11,11 +11,11 @@ declare const Jupyter: {
 };
 
 const children: ChildProcess[] = [];
-const browsers: Browser[] = [];
+let browser: Browser | undefined;
 
 /** Ends what `serve` and `openPage` started. */
 export async function endServers(): Promise<void> {
-  for (const browser of browsers) await browser.close();
+  await browser?.close();
   // Asked, not killed: only so does the server end its kernels too.
   await Promise.all(children.map(endOf));
 }
@@ -64,10 +64,9 @@ export async function serve(jupyter: string, folder: string): Promise<string> {
   });
 }
 
-/** Opens a notebook of the served folder in a browser of its own and waits for its kernel. */
+/** Opens a notebook of the served folder in a window of its own and waits for its kernel. */
 export async function openPage(address: string, notebook: string): Promise<Page> {
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
-  browsers.push(browser);
+  browser ??= await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
   const page = await browser.newPage({ viewport: { width: 1280, height: 1600 } });
   await page.goto(`${address}/notebooks/${notebook}`);
   await page.waitForFunction(

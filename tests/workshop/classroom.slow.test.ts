@@ -13,8 +13,14 @@ declare const Jupyter: {
   notebook: {
     execute_all_cells(): void;
     execute_cell_range(from: number, to: number): void;
-    get_cells(): { get_text(): string; set_text(text: string): void; cell_type: string }[];
-    kernel_busy: boolean;
+    get_cells(): {
+      get_text(): string;
+      set_text(text: string): void;
+      cell_type: string;
+      last_msg_id: string | null;
+    }[];
+    /** Whether a request has its reply, and all of its outputs. */
+    kernel: { _msg_callbacks: Record<string, { shell_done: boolean; iopub_done: boolean }> };
   };
 };
 
@@ -63,23 +69,26 @@ const cellWith = (page: Page, text: string) =>
     text,
   );
 
+/** Waits until the cells have run: then the server waits for no reply to them, and for no output. */
+async function hasRun(page: Page, from: number, to?: number): Promise<void> {
+  await page.waitForFunction(
+    ([first, end]) =>
+      Jupyter.notebook
+        .get_cells()
+        .slice(first, end)
+        .filter(({ cell_type }) => cell_type === "code")
+        .map(({ last_msg_id }) => Jupyter.notebook.kernel._msg_callbacks[last_msg_id ?? ""])
+        .every((request) => request?.shell_done && request.iopub_done),
+    [from, to] as const,
+    { polling: 50, timeout: 120_000 },
+  );
+}
+
 /** What stands below a cell once it has run again. */
 async function run(page: Page, index: number): Promise<string> {
   const cell = page.locator("#notebook-container > .cell").nth(index);
-  const prompt = cell.locator(".prompt.input_prompt");
-  const before = await prompt.textContent();
   await page.evaluate((at) => Jupyter.notebook.execute_cell_range(at, at + 1), index);
-  await expect
-    .poll(
-      async () =>
-        (await prompt.textContent()) !== before && !(await prompt.textContent())?.includes("*"),
-      {
-        timeout: 60_000,
-      },
-    )
-    .toBe(true);
-  // the answer comes with the end of the cell
-  await page.waitForTimeout(200);
+  await hasRun(page, index, index + 1);
   return (await cell.locator(".output_area").allInnerTexts()).join("\n");
 }
 
@@ -99,12 +108,7 @@ async function answer(page: Page, exercise: string, written: string): Promise<st
 
 async function runAll(page: Page): Promise<void> {
   await page.evaluate(() => Jupyter.notebook.execute_all_cells());
-  const prompts = page.locator(".code_cell .input_prompt");
-  await expect
-    .poll(async () => (await prompts.allTextContents()).every((text) => /\[\d+\]/.test(text)), {
-      timeout: 120_000,
-    })
-    .toBe(true);
+  await hasRun(page, 0);
 }
 
 it("a pupil works through the lesson on grading: blank, garbage, wrong, right, wrong again", {
