@@ -89,18 +89,13 @@ export function bandStates(
  * allowed blend of these materials leaves it by less in all.
  *
  * @param design of `designBlend` for the same input.
- * @param file the study's file that the findings point to; default `study.yaml`.
  *
  * @example
  * const clay = { points: [{ sizeMm: 0.002, passingPct: 40, origin: "sedimentation" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
  * const input = { materials: [{ id: "soil", curve: clay, minSharePct: 0, maxSharePct: 100 }], target: { kind: "band", points: [{ sizeMm: 0.002, lowPct: 5, highPct: 15 }] } };
  * bandFindings(input, designBlend(input)).map(({ code, value }) => [code, value]) // => [["blend-outside-band", "0.002 mm"]]
  */
-export function bandFindings(
-  { target, materials }: BlendInput,
-  design: BlendDesign,
-  file = STUDY_FILE,
-): Finding[] {
+export function bandFindings({ target, materials }: BlendInput, design: BlendDesign): Finding[] {
   if (target.kind !== "band" || design.status !== "ok") return [];
   const parts = materials.map(({ id, name = id, curve }, j) => ({
     name,
@@ -110,7 +105,7 @@ export function bandFindings(
   return bandStates(parts, target.points).flatMap(
     ({ sizeMm, lowPct, highPct, passingPct, outsidePct, cause }): Finding[] => {
       if (cause === undefined) return [];
-      const place = { file, column: "target", value: `${sizeMm} mm` };
+      const place = { file: STUDY_FILE, column: "target", value: `${sizeMm} mm` };
       const points = formatNumber(Math.abs(outsidePct), 2);
       return [
         finding(place, "warning", "blend-outside-band", {

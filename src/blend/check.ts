@@ -11,7 +11,7 @@ import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import { limitSizes } from "./limits.js";
-import { type BlendMaterial, blendPassing } from "./material.js";
+import { type BlendMaterial, blendPassing, measuredTopMm } from "./material.js";
 import {
   asRange,
   type BlendLimit,
@@ -30,19 +30,17 @@ import {
  * that much (limits of our own choice, common practice, no source). A target that leaves long stretches of
  * size open, where the materials differ, is told as a warning.
  *
- * @param file the study's file that the findings point to; default `study.yaml`.
- *
  * @example
  * const curve = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
  * const materials = [{ id: "soil", curve, minSharePct: 60, maxSharePct: 100 }, { id: "sand", curve: { points: [] }, minSharePct: 50, maxSharePct: 100 }];
  * const findings = checkBlend({ materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 20 }] } });
  * findings.map(({ code }) => code) // => ["blend-no-curve", "blend-shares-exclude"]
  */
-export function checkBlend(input: BlendInput, file = STUDY_FILE): Finding[] {
+export function checkBlend(input: BlendInput): Finding[] {
   const { materials, target, limits = [] } = input;
   if (materials.length === 0) {
     return [
-      finding({ file, column: "materials" }, "error", "blend-no-material", {
+      finding({ file: STUDY_FILE, column: "materials" }, "error", "blend-no-material", {
         message: say`There is nothing to blend.`,
         expected: say`at least one material`,
         remedy: say`Enter the soil and the materials that may be added to it.`,
@@ -50,36 +48,39 @@ export function checkBlend(input: BlendInput, file = STUDY_FILE): Finding[] {
     ];
   }
   const ofMaterials = [
-    ...materials.flatMap((material) => {
-      const place = { file, column: "materials", value: material.id };
-      return [...curveFindings(material, place), ...shareFindings(material, place)];
-    }),
-    ...sumFindings(materials, file),
-    ...duplicateFindings(materials, file),
-    ...countFindings(input, file),
+    ...materials.flatMap((material) => [...curveFindings(material), ...shareFindings(material)]),
+    ...sumFindings(materials),
+    ...duplicateFindings(materials),
+    ...countFindings(input),
   ];
   // The rest reads the curves, which must be sound for it.
   if (ofMaterials.some(({ code }) => code === "blend-no-curve" || code === "blend-bad-curve")) {
     return ofMaterials;
   }
-  const bad = targetFindings(target, file);
+  const bad = targetFindings(target);
   const ofLimits = [
-    ...limits.flatMap((limit, index) => limitFindings(limit, index, file)),
-    ...propertyFindings(materials, neededBy(target, limits), file),
+    ...limits.flatMap(limitFindings),
+    ...propertyFindings(materials, neededBy(target, limits)),
     ...bad,
   ];
   if (bad.length > 0) return [...ofMaterials, ...ofLimits];
-  const reach = checkCurveReach(input, file);
+  const reach = checkCurveReach(input);
   // A curve that cannot be read far enough cannot be read between the target's sizes either.
-  const gaps = hasErrors(reach) ? [] : gapFindings(input, file);
+  const gaps = hasErrors(reach) ? [] : gapFindings(input);
   return [...ofMaterials, ...ofLimits, ...reach, ...gaps];
 }
 
+const placeOf = ({ id }: BlendMaterial): FindingPlace => ({
+  file: STUDY_FILE,
+  column: "materials",
+  value: id,
+});
+
 /** More materials with a smallest share than may go into the blend. */
-function countFindings({ materials, maxMaterials }: BlendInput, file: string): Finding[] {
+function countFindings({ materials, maxMaterials }: BlendInput): Finding[] {
   const forced = materials.filter(({ minSharePct }) => minSharePct > 0);
   if (maxMaterials === undefined || maxMaterials >= forced.length) return [];
-  const place = { file, column: "max-materials", value: `${maxMaterials}` };
+  const place = { file: STUDY_FILE, column: "max-materials", value: `${maxMaterials}` };
   return [
     finding(place, "error", "too-many-forced-materials", {
       message: say`${forced.length} materials have a smallest share, and only ${maxMaterials} may go into the blend.`,
@@ -90,13 +91,13 @@ function countFindings({ materials, maxMaterials }: BlendInput, file: string): F
 }
 
 /** Shares whose bounds exclude a sum of 100 %. */
-function sumFindings(materials: readonly BlendMaterial[], file: string): Finding[] {
+function sumFindings(materials: readonly BlendMaterial[]): Finding[] {
   const sum = (key: "minSharePct" | "maxSharePct") =>
     materials.reduce((total, material) => total + material[key], 0);
   const [min, max] = [sum("minSharePct"), sum("maxSharePct")];
   const tooMuch = min > 100 + 1e-9;
   const total = formatNumber(tooMuch ? min : max, 4);
-  const place = { file, column: "materials", value: `${total.number} %` };
+  const place = { file: STUDY_FILE, column: "materials", value: `${total.number} %` };
   return findingIf(tooMuch || max < 100 - 1e-9, place, "error", "blend-shares-exclude", {
     message: tooMuch
       ? say`The minimum shares add up to ${total} %, so no shares sum to 100 %.`
@@ -109,11 +110,11 @@ function sumFindings(materials: readonly BlendMaterial[], file: string): Finding
 }
 
 /** The same id twice, or the same curve under two names. */
-function duplicateFindings(materials: readonly BlendMaterial[], file: string): Finding[] {
+function duplicateFindings(materials: readonly BlendMaterial[]): Finding[] {
   return materials.flatMap((material, index): Finding[] => {
     const before = materials.slice(0, index);
     const { id, name = id } = material;
-    const place = { file, column: "materials", value: id };
+    const place = placeOf(material);
     const expected = say`each material once`;
     if (before.some((other) => other.id === id)) {
       const message = say`Two materials are both called ${id}.`;
@@ -134,7 +135,9 @@ function hasSameCurve(one: BlendMaterial, other: BlendMaterial): boolean {
   return one.curve.points.length > 0 && pairs(one) === pairs(other);
 }
 
-function curveFindings({ id, curve }: BlendMaterial, place: FindingPlace): Finding[] {
+function curveFindings(material: BlendMaterial): Finding[] {
+  const { id, curve } = material;
+  const place = placeOf(material);
   if (curve.points.length === 0) {
     return [
       finding(place, "error", "blend-no-curve", {
@@ -159,12 +162,10 @@ function curveFindings({ id, curve }: BlendMaterial, place: FindingPlace): Findi
   ];
 }
 
-function shareFindings(
-  { id, minSharePct, maxSharePct }: BlendMaterial,
-  place: FindingPlace,
-): Finding[] {
+function shareFindings(material: BlendMaterial): Finding[] {
+  const { id, minSharePct, maxSharePct } = material;
   const isSound = minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100;
-  return findingIf(!isSound, place, "error", "blend-bad-share", {
+  return findingIf(!isSound, placeOf(material), "error", "blend-bad-share", {
     message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
     expected: say`0 to 100, the minimum first`,
     remedy: say`Correct the shares.`,
@@ -178,21 +179,21 @@ const NEEDS = {
   "linear-shrinkage": ["linearShrinkagePct", say`a linear shrinkage (0 if it does not shrink)`],
 } as const;
 
-function targetFindings(target: BlendTarget, file: string): Finding[] {
-  const isSound = isSoundTarget(target);
-  return findingIf(!isSound, { file, column: "target" }, "error", "blend-bad-target", {
+function targetFindings(target: BlendTarget): Finding[] {
+  const place = { file: STUDY_FILE, column: "target" };
+  return findingIf(!isSoundTarget(target), place, "error", "blend-bad-target", {
     message: say`The target has no size, a value that is not a number, or a reversed range.`,
     expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
     remedy: say`Correct the target.`,
   });
 }
 
-function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
+function limitFindings(limit: BlendLimit, index: number): Finding[] {
   const numbers = Object.entries(limit).filter(([key]) => key !== "kind") as [string, number][];
   const bad = numbers.some(([, value]) => !Number.isFinite(value) || value < 0);
   const { minPct = 0, maxPct = Infinity } = limit as PercentRange;
   const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
-  const place = { file, column: `limits[${index}]`, value };
+  const place = { file: STUDY_FILE, column: `limits[${index}]`, value };
   return findingIf(bad || minPct > maxPct, place, "error", "blend-bad-limit", {
     message: say`The limit of ${wordFor(limit.kind)} is not a range of numbers.`,
     expected: say`numbers from 0, the minimum first`,
@@ -212,15 +213,14 @@ function neededBy(target: BlendTarget, limits: readonly BlendLimit[]): Set<Need>
 function propertyFindings(
   materials: readonly BlendMaterial[],
   needs: ReadonlySet<Need>,
-  file: string,
 ): Finding[] {
   return [...needs].flatMap((need) => {
     const [key, words] = NEEDS[need];
     return materials
       .filter((material) => !Number.isFinite(material[key]))
-      .map(({ id, name = id }) =>
-        finding({ file, column: "materials", value: id }, "error", "blend-missing-property", {
-          message: say`${name} lacks a value that a limit or the objective needs: ${words}.`,
+      .map((material) =>
+        finding(placeOf(material), "error", "blend-missing-property", {
+          message: say`${material.name ?? material.id} lacks a value that a limit or the objective needs: ${words}.`,
           expected: words,
           remedy: say`Add it to the material, or leave the limit out.`,
         }),
@@ -256,7 +256,7 @@ const FARTHEST_FACTOR = 5;
 const HARMLESS_PCT = 5;
 
 /** Sizes of target and limits that lie too far beyond what a material was measured at. */
-function checkCurveReach(input: BlendInput, file: string): Finding[] {
+function checkCurveReach(input: BlendInput): Finding[] {
   const { materials, target, limits = [] } = input;
   const asked = allTargetSizes(target, materials);
   const measured = targetSizes(target, materials);
@@ -265,25 +265,19 @@ function checkCurveReach(input: BlendInput, file: string): Finding[] {
   const coarsest = Math.max(...asked, ...limited);
   // A limit has to be kept where it stands; a target can be held as far as the curves go.
   const needed = measured.length === 0 ? coarsest : Math.max(...limited);
-  return materials.flatMap((material) => {
-    const place = { file, column: "materials", value: material.id };
-    return [
-      ...fineReachFindings(material, finest, place),
-      ...droppedSizes(input, material, place),
-      ...coarseReachFindings(material, coarsest, needed, place),
-    ];
-  });
+  return materials.flatMap((material) => [
+    ...fineReachFindings(material, finest),
+    ...droppedSizes(input, material),
+    ...coarseReachFindings(material, coarsest, needed),
+  ]);
 }
 
-function fineReachFindings(
-  { id, name = id, curve: { points } }: BlendMaterial,
-  finestMm: number,
-  place: FindingPlace,
-): Finding[] {
-  const [first] = points;
+function fineReachFindings(material: BlendMaterial, finestMm: number): Finding[] {
+  const { id, name = id, curve } = material;
+  const [first] = curve.points;
   const factor = first.sizeMm / finestMm;
   const isFar = factor > FARTHEST_FACTOR && first.passingPct > HARMLESS_PCT;
-  return findingIf(isFar, place, "error", "blend-extrapolated", {
+  return findingIf(isFar, placeOf(material), "error", "blend-extrapolated", {
     message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
     expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
     remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
@@ -291,18 +285,15 @@ function fineReachFindings(
 }
 
 /** A finest sieve because of which finer sizes, that others were measured at, are not compared with a power curve. */
-function droppedSizes(
-  { materials, target }: BlendInput,
-  { id, name = id, curve: { points } }: BlendMaterial,
-  place: FindingPlace,
-): Finding[] {
+function droppedSizes({ materials, target }: BlendInput, material: BlendMaterial): Finding[] {
   if (target.kind !== "power" || target.sizesMm) return [];
-  const [{ sizeMm, passingPct }] = points;
-  const finest = materials.map(({ curve }) => curve.points[0].sizeMm);
+  const { id, name = id, curve } = material;
+  const [{ sizeMm, passingPct }] = curve.points;
+  const finest = materials.map(({ curve: { points } }) => points[0].sizeMm);
   // Below the finest sieve a curve without a sedimentation test is assumed, which is told elsewhere.
   const further = Math.max(COMPARISON_SIZES_MM[0], Math.min(...finest));
   const isLate = sizeMm >= Math.max(...finest) && sizeMm / further > FARTHEST_FACTOR;
-  return findingIf(isLate, place, "warning", "blend-curve-starts-late", {
+  return findingIf(isLate, placeOf(material), "warning", "blend-curve-starts-late", {
     message: say`The finest sieve of ${name}, ${formatNumber(sizeMm, 3)} mm, passes ${formatNumber(passingPct, 3)} %: the blend is held against its target from that size up only, though other materials were measured down to ${formatNumber(further, 3)} mm.`,
     expected: say`finest sieves at most ${FARTHEST_FACTOR} times apart (common practice, no source)`,
     remedy: say`Sieve ${name} with the finer sieves as well: the blend may come out as quite another.`,
@@ -310,13 +301,14 @@ function droppedSizes(
 }
 
 function coarseReachFindings(
-  { id, name = id, curve: { points } }: BlendMaterial,
+  material: BlendMaterial,
   coarsestMm: number,
   neededMm: number,
-  place: FindingPlace,
 ): Finding[] {
-  const last = points[points.length - 1];
-  const isEarly = coarsestMm > last.sizeMm && last.passingPct < 100 - 1e-9;
+  const { id, name = id, curve } = material;
+  const last = curve.points[curve.points.length - 1];
+  const isEarly = coarsestMm > measuredTopMm([curve]);
+  const place = placeOf(material);
   const [lastMm, lastPct] = [formatNumber(last.sizeMm, 3), formatNumber(last.passingPct, 3)];
   const isKnown = neededMm <= last.sizeMm;
   return findingIf(isEarly, place, isKnown ? "note" : "error", "blend-curve-ends-early", {
@@ -337,24 +329,29 @@ const ALIKE_PCT = 10;
  * Stretches of size that neither target nor limits speak of, though the materials differ there: blends of
  * very different grading then meet the target equally well. A power curve speaks of all sizes.
  */
-function gapFindings({ materials, target, limits = [] }: BlendInput, file: string): Finding[] {
+function gapFindings({ materials, target, limits = [] }: BlendInput): Finding[] {
   if (target.kind === "power") return [];
   const used = materials.filter(({ maxSharePct }) => maxSharePct > 0);
-  const tops = used.map(
-    ({ curve }) => curve.points.find(({ passingPct }) => passingPct >= 100 - 1e-9)?.sizeMm ?? 0,
+  const top = measuredTopMm(used.map(({ curve }) => curve));
+  const wholeFrom = used.flatMap(
+    ({ curve }) => curve.points.find(({ passingPct }) => passingPct >= 100 - 1e-9)?.sizeMm ?? [],
   );
+  // Nothing is compared beyond what every material was measured at, nor differs where all pass whole.
+  const end = Number.isFinite(top) ? top : Math.max(...wholeFrom);
   const known = [
     ...target.points.map(({ sizeMm }) => sizeMm),
     ...limits.flatMap((limit) => (limit.kind === "passing" ? [limit.sizeMm] : [])),
-    Math.max(...tops),
-  ].sort((a, b) => a - b);
+    end,
+  ]
+    .filter((sizeMm) => sizeMm <= end)
+    .sort((a, b) => a - b);
   return known.slice(1).flatMap((to, index): Finding[] => {
     const from = known[index];
     if (to / from <= FARTHEST_APART) return [];
     const middle = Math.sqrt(from * to);
     const passing = used.map(({ curve }) => blendPassing(curve, middle).passingPct);
     const differ = Math.max(...passing) - Math.min(...passing) > ALIKE_PCT;
-    const place = { file, column: "target", value: `${from} to ${to} mm` };
+    const place = { file: STUDY_FILE, column: "target", value: `${from} to ${to} mm` };
     return findingIf(differ, place, "warning", "blend-target-gap", {
       message: say`The target does not limit the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
       expected: say`sizes at most ${FARTHEST_APART} times apart`,

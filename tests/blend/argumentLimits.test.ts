@@ -194,6 +194,23 @@ describe("what is told of a blend, on its limits", () => {
     expect(gaps(50.1)).toEqual(["blend-target-gap"]);
   });
 
+  it("beyond the coarsest sieve on which something stayed a target leaves nothing open", () => {
+    const short = { ...SOIL, curve: curve([0.063, 40], [2, 90]) };
+    const sand = { ...SAND, curve: curve([0.063, 3], [2, 80], [4, 100]) };
+    const between = (...sizesMm: readonly number[]) =>
+      checkBlend({
+        materials: [short, sand],
+        target: {
+          kind: "curve",
+          points: sizesMm.map((sizeMm) => ({ sizeMm, passingPct: 50 })),
+        },
+      }).map(({ code, value }) => `${code} ${value}`);
+    const ends = "blend-curve-ends-early soil";
+    expect(between(0.063, 0.4, 2, 50)).toEqual([ends]);
+    expect(between(0.063, 50)).toEqual([ends, "blend-target-gap 0.063 to 2 mm"]);
+    expect(between(0.063, 1.9)).toEqual(["blend-target-gap 0.063 to 1.9 mm"]);
+  });
+
   it("as many materials may be forced as may go in, and shares may add up to just 100", () => {
     const forced = [SOIL, SAND].map((of) => ({ ...of, minSharePct: 50 }));
     expect(told(forced, { maxMaterials: 2 })).toEqual([]);
