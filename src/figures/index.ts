@@ -5,11 +5,7 @@ export { compactionChart } from "./compactionChart.js";
 export { type Figure, figureInReport, withoutTitle } from "./figure.js";
 export type { ChartBand } from "./grading/band.js";
 export { guidanceBand, modelBand, uncertaintyBand } from "./grading/band.js";
-export {
-  type ChartCurve,
-  type GradingChartOptions,
-  gradingChart,
-} from "./grading/gradingChart.js";
+export { type ChartCurve, type GradingChartOptions, gradingChart } from "./grading/gradingChart.js";
 export { gradingResidualsChart, modelChart } from "./grading/modelChart.js";
 export { guidanceRangesChart, guidanceRangesCharts } from "./guidanceRanges.js";
 export { type PlasticitySample, plasticityChart } from "./plasticityChart.js";

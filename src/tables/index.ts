@@ -8,12 +8,7 @@ export {
   blendSharesTable,
   bucketTable,
 } from "./blend.js";
-export {
-  carbonTable,
-  comparisonTable,
-  mixReferences,
-  siteCarbonTable,
-} from "./carbon.js";
+export { carbonTable, comparisonTable, mixReferences, siteCarbonTable } from "./carbon.js";
 export { aspectTable, characteristicTable } from "./characteristicStrength.js";
 export { leastCementByStatisticTable, powerTargetsTable } from "./choices.js";
 export { computationTable } from "./computation.js";
@@ -37,28 +32,11 @@ export {
 } from "./guidance.js";
 export { inputsTable, sheetTable } from "./inputs.js";
 export { recipeTable, toleranceTable } from "./mix.js";
-export {
-  qualityChecksTable,
-  qualityPlanTable,
-  siteBlocksTable,
-} from "./quality.js";
-export {
-  quantitiesTable,
-  siteOrderList,
-} from "./quantities.js";
+export { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "./quality.js";
+export { quantitiesTable, siteOrderList } from "./quantities.js";
 export { referencesBlock } from "./references.js";
-export {
-  siteBucketCard,
-  siteMoistureCard,
-  siteSheets,
-  trialMass,
-} from "./site/crewCards.js";
-export {
-  buckets,
-  liquid,
-  type SiteMix,
-  siteMix,
-} from "./site/crewMix.js";
+export { siteBucketCard, siteMoistureCard, siteSheets, trialMass } from "./site/crewCards.js";
+export { buckets, liquid, type SiteMix, siteMix } from "./site/crewMix.js";
 export { siteFieldTests } from "./site/fieldTestForms.js";
 export { siteBlockLabels, siteCuringLog } from "./site/logAndLabels.js";
 export { mixCard } from "./site/mixCard.js";

@@ -40,13 +40,7 @@ export function specimensTable(
       [numberColumn(say`Age`, "d"), (block) => plain(block.ageDays)],
       quantityCells(say`Dry density`, "density", units, (block) => block.dryDensityKgM3, 4),
       quantityCells(say`Strength`, "stress", units, (block) => block.strengthMpa),
-      quantityCells(
-        say`Measured less fitted`,
-        "stress",
-        units,
-        (block) => residualOf.get(block.id),
-        2,
-      ),
+      quantityCells(say`Measured less fitted`, "stress", units, ({ id }) => residualOf.get(id), 2),
       [
         say`Remark`,
         (block) =>
@@ -208,7 +202,7 @@ export function bandsTable(
         say`Lower bound of the mean`,
         "stress",
         units,
-        ({ lowerBoundMpa }) => lowerBoundMpa.mean,
+        (band) => band.lowerBoundMpa.mean,
       ),
       quantityCells(
         say`Prediction bound (one further block)`,
@@ -299,12 +293,7 @@ export function modelsTable(
       [say`Model`, ({ model }) => wordFor(model)],
       [numberColumn(say`Rank`), ({ rank }) => (rank === null ? BLANK : String(rank))],
       [numberColumn(say`AICc less the best`), ({ aiccDifference }) => fixed(aiccDifference, 1)],
-      quantityCells(
-        say`Leave-one-out error`,
-        "stress",
-        units,
-        ({ leaveOneOutErrorMpa }) => leaveOneOutErrorMpa,
-      ),
+      quantityCells(say`Leave-one-out error`, "stress", units, (one) => one.leaveOneOutErrorMpa),
       [numberColumn(say`p of lack of fit`), ({ lackOfFitPValue }) => pValueText(lackOfFitPValue)],
     ],
     [message, say`AICc differences below 2 do not separate models (common practice).`],

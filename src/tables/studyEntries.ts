@@ -117,18 +117,12 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
     [
       [say`Material`, (material) => material.name],
       [say`Role`, (material) => wordFor(material.role)],
-      quantityCells(
-        say`Particle density`,
-        "density",
-        units,
-        (material) => material.particleDensityKgM3,
-        4,
-      ),
+      quantityCells(say`Particle density`, "density", units, (one) => one.particleDensityKgM3, 4),
       quantityCells(
         say`Loose bulk density, dry`,
         "density",
         units,
-        (material) => material.looseBulkDensityKgM3,
+        (one) => one.looseBulkDensityKgM3,
         4,
       ),
       [numberColumn(say`Moisture`, "%"), (material) => fixed(material.moisturePct, 1)],

@@ -1,6 +1,7 @@
 import type { TableBlock } from "../blocks/block.js";
 import { formatNumber } from "../quantities/format.js";
 import { BLANK, numberColumn } from "../tables/cell.js";
+import { tableOf } from "../tables/tableOf.js";
 import { say, type Text } from "../words/message.js";
 import { acceptedRange, type ChoiceExercise, type Exercise, withUnit } from "./exercise.js";
 
@@ -18,31 +19,31 @@ export function answerKey(
   exercises: readonly Exercise[],
   numbers: readonly Text[] = exercises.map((_, index) => String(index + 1)),
 ): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Answers: ${name}`,
-    columns: [
-      numberColumn(say`No.`),
-      { header: say`Question` },
-      numberColumn(say`Answer`),
-      numberColumn(say`Accepted`),
-      { header: say`How` },
+  return tableOf(
+    say`Answers: ${name}`,
+    exercises,
+    [
+      [numberColumn(say`No.`), (_, index) => numbers[index]],
+      [say`Question`, ({ question }) => question],
+      [numberColumn(say`Answer`), rightAnswer],
+      [numberColumn(say`Accepted`), acceptedAnswers],
+      [say`How`, ({ worked }) => worked],
     ],
-    rows: exercises.map((exercise, index) => {
-      const { question, worked } = exercise;
-      const number = numbers[index];
-      if (exercise.kind === "choice") {
-        const text = optionText(exercise, exercise.value);
-        return [number, question, text, text, worked];
-      }
-      const { low, high } = acceptedRange(exercise);
-      const [from, to] = [formatNumber(low), formatNumber(high)];
-      const accepted =
-        from.number === to.number ? withUnit(exercise.value, "") : say`${from} to ${to}`;
-      return [number, question, withUnit(exercise.value, exercise.unit), accepted, worked];
-    }),
-    ...(numbers.includes(BLANK) ? { notes: [say`No number: asked only in the notebook.`] } : {}),
-  };
+    numbers.includes(BLANK) ? [say`No number: asked only in the notebook.`] : undefined,
+  );
+}
+
+function rightAnswer(exercise: Exercise): Text {
+  return exercise.kind === "choice"
+    ? optionText(exercise, exercise.value)
+    : withUnit(exercise.value, exercise.unit);
+}
+
+function acceptedAnswers(exercise: Exercise): Text {
+  if (exercise.kind === "choice") return rightAnswer(exercise);
+  const { low, high } = acceptedRange(exercise);
+  const [from, to] = [formatNumber(low), formatNumber(high)];
+  return from.number === to.number ? withUnit(exercise.value, "") : say`${from} to ${to}`;
 }
 
 /**

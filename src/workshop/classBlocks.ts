@@ -7,6 +7,7 @@ import { strengthChart } from "../figures/strength/strengthChart.js";
 import type { Finding } from "../findings/finding.js";
 import { JAR_READING_TIME } from "../grading/sedimentation/jar.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
+import type { GuidanceDisagreement } from "../guidance/comparison.js";
 import { displayUnit, formatFixed, formatQuantity } from "../quantities/format.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.js";
 import { BLANK, digits, fixed, numberColumn, pValueText, quantity } from "../tables/cell.js";
@@ -162,25 +163,21 @@ export function classDisagreementsTable({ guidance }: ClassDay): TableBlock | No
   if (!guidance) return missing(NO_SOIL);
   const titleOf = (id: string) =>
     guidance.checks.find(({ entry }) => entry.id === id)?.entry.title ?? id;
-  return {
-    kind: "table",
-    caption: say`Where the recommendations disagree about this soil`,
-    columns: [
-      { header: say`What` },
-      numberColumn(say`Here`, "%"),
-      { header: say`Inside for` },
-      { header: say`Outside for` },
+  const named = ({ sides }: GuidanceDisagreement, verdict: string) =>
+    joinTexts(
+      sides.filter((side) => side.verdict === verdict).map(({ id }) => titleOf(id)),
+      "; ",
+    ) || BLANK;
+  return tableOf(
+    say`Where the recommendations disagree about this soil`,
+    guidance.disagreements.filter(({ verdictsDiffer }) => verdictsDiffer),
+    [
+      [say`What`, ({ what }) => what],
+      [numberColumn(say`Here`, "%"), ({ measuredPct }) => fixed(measuredPct, 1)],
+      [say`Inside for`, (disagreement) => named(disagreement, "inside")],
+      [say`Outside for`, (disagreement) => named(disagreement, "outside")],
     ],
-    rows: guidance.disagreements
-      .filter(({ verdictsDiffer }) => verdictsDiffer)
-      .map(({ what, measuredPct, sides }) => {
-        const named = (verdict: string) => {
-          const ids = sides.filter((side) => side.verdict === verdict).map(({ id }) => titleOf(id));
-          return ids.length > 0 ? joinTexts(ids, "; ") : BLANK;
-        };
-        return [what, fixed(measuredPct, 1), named("inside"), named("outside")];
-      }),
-  };
+  );
 }
 
 // Blending

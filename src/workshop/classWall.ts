@@ -11,6 +11,7 @@ import type { TableBlock } from "../blocks/block.js";
 import { checkPositive } from "../quantities/checkNumber.js";
 import { displayUnit, displayValue, formatFixed, type UnitSystem } from "../quantities/format.js";
 import { ends, fixed, numberColumn, plain, quantity, quantityColumn } from "../tables/cell.js";
+import { quantityCells, tableOf } from "../tables/tableOf.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 
 /** A wall on paper and what somebody would measure out for it. */
@@ -184,31 +185,26 @@ export function volumeMassTable(
       cement: cement.high,
     },
   ];
-  return {
-    kind: "table",
-    caption: say`${plain(parts.soil)} soil, ${plain(parts.sand)} sand, ${plain(parts.cement)} cement by loose volume`,
-    columns: [
-      { header: say`Densities` },
-      quantityColumn(say`Soil`, "density", units),
-      quantityColumn(say`Sand`, "density", units),
-      quantityColumn(say`Cement`, "density", units),
-      numberColumn(say`Cement, of all parts`, "%"),
-      numberColumn(say`Cement, of the dry mass of soil and sand`, "%"),
+  return tableOf(
+    say`${plain(parts.soil)} soil, ${plain(parts.sand)} sand, ${plain(parts.cement)} cement by loose volume`,
+    cases.map((looseDryKgM3) => ({ ...looseDryKgM3, ...bucketsByMass({ parts, looseDryKgM3 }) })),
+    [
+      [say`Densities`, ({ name }) => name],
+      quantityCells(say`Soil`, "density", units, ({ soil }) => soil),
+      quantityCells(say`Sand`, "density", units, ({ sand }) => sand),
+      quantityCells(say`Cement`, "density", units, ({ cement }) => cement),
+      [
+        numberColumn(say`Cement, of all parts`, "%"),
+        ({ cementByVolumePct }) => fixed(cementByVolumePct, 1),
+      ],
+      [
+        numberColumn(say`Cement, of the dry mass of soil and sand`, "%"),
+        ({ cementPct }) => fixed(cementPct, 1),
+      ],
     ],
-    rows: cases.map((densities) => {
-      const { cementPct, cementByVolumePct } = bucketsByMass({ parts, looseDryKgM3: densities });
-      return [
-        densities.name,
-        density(densities.soil),
-        density(densities.sand),
-        density(densities.cement),
-        fixed(cementByVolumePct, 1),
-        fixed(cementPct, 1),
-      ];
-    }),
-    notes: [soil, sand, cement].map(
+    [soil, sand, cement].map(
       ({ name, low, high, source }) =>
         say`${name}: ${density(low)} to ${density(high)} ${displayUnit("density", units)}, ${source}.`,
     ),
-  };
+  );
 }

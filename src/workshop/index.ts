@@ -2,12 +2,7 @@
 export { answerKey, mistakesTable } from "./answerKey.js";
 export { blendingExercises } from "./blendingExercises.js";
 export { type ClassStrength, cementExercises, classStrength } from "./cementExercises.js";
-export {
-  blendsTable,
-  type ClassBlend,
-  type ClassBlendInput,
-  classBlend,
-} from "./classBlend.js";
+export { blendsTable, type ClassBlend, type ClassBlendInput, classBlend } from "./classBlend.js";
 export * from "./classBlocks.js";
 export { blockRows, classRows, classRowsTable } from "./classRows.js";
 export { type ClassGroup, type ClassSheet, readClassSheet } from "./classSheet.js";
