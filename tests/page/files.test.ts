@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
+import { MAX_SHEET_BYTES } from "../../src/lab/sheet/grid.js";
 import { classFigure, classTables, groupResults } from "../../src/page/classGroups.js";
 import {
   packFiles,
@@ -26,6 +27,7 @@ import {
 } from "../../src/page/studyFiles.js";
 import { openOnBench } from "../../src/page/tune.js";
 import { csvOfTyped, rowsOfTyped, TYPED_FORMS } from "../../src/page/typedSheet.js";
+import { readDropped } from "../../src/page/view/sheetsView.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { EXAMPLES } from "../support/studyCopy.js";
@@ -439,5 +441,28 @@ describe("entries that are typed", () => {
   it("tell which blend was tested", () => {
     const tested = withTestedShares(start, { soil: 55.3, sand: 44.7 });
     expect(entriesOf(tested).tested).toEqual({ shares: { soil: "55.3 %", sand: "44.7 %" } });
+  });
+});
+
+describe("files that are dropped", () => {
+  it("are read one by one; a folder, or a file that is gone, is told and no empty sheet", async () => {
+    const gone = {
+      name: "folder",
+      slice: () => ({ arrayBuffer: () => Promise.reject(new Error()) }),
+    };
+    const { sheets, findings } = await readDropped([
+      new File(["a,1"], "a.csv"),
+      gone as unknown as File,
+      new File([new Uint8Array(MAX_SHEET_BYTES + 9)], "large.csv"),
+    ]);
+    expect(sheets.map(({ name, bytes: { length } }) => [name, length])).toEqual([
+      ["a.csv", 3],
+      // enough of it to be refused
+      ["large.csv", MAX_SHEET_BYTES + 1],
+    ]);
+    expect(findings.map(({ file, severity, code }) => [file, severity, code])).toEqual([
+      ["folder", "error", "not-readable"],
+    ]);
+    expect(render(findings[0].message)).toContain("it is a folder, or the file has been moved");
   });
 });
