@@ -286,33 +286,30 @@ export function jarTable(
   name: string,
   { shares, laboratory = [] }: JarAnalysis & { readonly laboratory?: JarComparison["rows"] },
 ): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Jar test, a first guide: ${name}`,
-    columns: [
-      { header: say`Layer` },
-      numberColumn(say`Height`, "mm"),
-      numberColumn(say`Share of the height`, "%"),
-      numberColumn(say`Share of mass consistent with it`, "%"),
-      numberColumn(say`Laboratory, of the mass in the jar`, "%"),
-      { header: say`Agrees` },
-      numberColumn(say`Finest size settled`, "mm"),
+  return tableOf(
+    say`Jar test, a first guide: ${name}`,
+    shares.map((share, index) => ({ ...laboratory[index], ...share })),
+    [
+      [say`Layer`, (share) => wordFor(share.name)],
+      [numberColumn(say`Height`, "mm"), ({ heightMm }) => plain(heightMm)],
+      [
+        numberColumn(say`Share of the height`, "%"),
+        ({ heightSharePct }) => fixed(heightSharePct, 0),
+      ],
+      [
+        numberColumn(say`Share of mass consistent with it`, "%"),
+        ({ lowPct, highPct }) => say`${fixed(lowPct, 0)} to ${fixed(highPct, 0)}`,
+      ],
+      [
+        numberColumn(say`Laboratory, of the mass in the jar`, "%"),
+        ({ laboratoryPct }) => fixed(laboratoryPct, 1),
+      ],
+      [say`Agrees`, ({ agrees }) => yesOrNo(agrees)],
+      [numberColumn(say`Finest size settled`, "mm"), ({ finestMm }) => digits(finestMm, 3)],
     ],
-    rows: shares.map((share, index) => {
-      const { laboratoryPct, agrees } = laboratory[index] ?? {};
-      return [
-        wordFor(share.name),
-        plain(share.heightMm),
-        fixed(share.heightSharePct, 0),
-        say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,
-        fixed(laboratoryPct, 1),
-        yesOrNo(agrees),
-        digits(share.finestMm, 3),
-      ];
-    }),
-    notes: [
+    [
       say`Heights are not masses: a layer of clay is mostly water. The interval takes each layer with the least and the most solids that such layers have (sand 0.55 to 0.65, silt 0.40 to 0.55, clay 0.10 to 0.30 of the volume; common practice, no source) and heights within 1 mm.`,
       say`The jar test is no part of the grading curve, the blend or any number that follows from them.`,
     ],
-  };
+  );
 }

@@ -98,42 +98,32 @@ export function regressionTable(
     fit.leaveOneOutErrorMpa === null
       ? BLANK
       : say`${quantity(fit.leaveOneOutErrorMpa, "stress", units)} ${unit}`;
-  return {
-    kind: "table",
-    caption:
-      fit.basis.variance === "proportional"
-        ? say`Weighted regression of strength on cement content at ${fit.ageDays} days`
-        : say`Regression of strength on cement content at ${fit.ageDays} days`,
-    columns: [
-      { header: say`Coefficient` },
-      numberColumn(say`Value`),
-      numberColumn(say`Standard error`),
-      numberColumn(say`${digits(100 * fit.confidence, 2)} % interval, low`),
-      numberColumn(say`high`),
-      numberColumn("p"),
+  const coefficients = fit.coefficients.map((coefficient, index) => {
+    const logarithm = index === 0 ? "intercept of logarithms" : "logarithm";
+    return inStress(coefficient, median ? logarithm : "stress", units);
+  });
+  return tableOf(
+    fit.basis.variance === "proportional"
+      ? say`Weighted regression of strength on cement content at ${fit.ageDays} days`
+      : say`Regression of strength on cement content at ${fit.ageDays} days`,
+    coefficients,
+    [
+      [say`Coefficient`, ({ name }) => name],
+      [numberColumn(say`Value`), ({ value }) => digits(value, 4)],
+      [numberColumn(say`Standard error`), ({ standardError }) => digits(standardError, 2)],
+      [
+        numberColumn(say`${digits(100 * fit.confidence, 2)} % interval, low`),
+        ({ low }) => digits(low, 3),
+      ],
+      [numberColumn(say`high`), ({ high }) => digits(high, 3)],
+      [numberColumn("p"), ({ pValue }) => pValueText(pValue)],
     ],
-    rows: fit.coefficients.map((coefficient, index) => {
-      const logarithm = index === 0 ? "intercept of logarithms" : "logarithm";
-      const { name, value, standardError, low, high, pValue } = inStress(
-        coefficient,
-        median ? logarithm : "stress",
-        units,
-      );
-      return [
-        name,
-        digits(value, 4),
-        digits(standardError, 2),
-        digits(low, 3),
-        digits(high, 3),
-        pValueText(pValue),
-      ];
-    }),
-    notes: [
+    [
       say`${fit.formula}, with f in ${unit} and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(median ? fit.residualSd : displayValue(fit.residualSd, "stress", units), 3)} ${scale}, R² ${fixed(fit.rSquared, 3)}, leave-one-out error ${leaveOneOut}.`,
       test,
       ...termNotes(fit, units),
     ],
-  };
+  );
 }
 
 type Coefficient = FittedStrength["coefficients"][number];

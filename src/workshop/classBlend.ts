@@ -13,6 +13,7 @@ import type { TableBlock } from "../blocks/block.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
+import { tableOf } from "../tables/tableOf.js";
 import { joinTexts, say } from "../words/message.js";
 import type { NoLesson } from "./exercise.js";
 
@@ -132,30 +133,19 @@ export function classBlend(input: ClassBlendInput): ClassBlend | NoLesson {
  * renderAll(blendsTable(classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] })).rows[0]) // => ["0.063", "30.0", "30.0", "0.0", "29.3", "−0.7"]
  */
 export function blendsTable({ handDesign, design }: ClassBlend): TableBlock {
-  return {
-    kind: "table",
-    caption: say`By hand and by least squares, against the same target`,
-    columns: [
-      numberColumn(say`Size`, "mm"),
-      numberColumn(say`Target`, "%"),
-      numberColumn(say`By hand`, "%"),
-      numberColumn(say`Off by`, say`points`),
-      numberColumn(say`Least squares`, "%"),
-      numberColumn(say`Off by`, say`points`),
+  return tableOf(
+    say`By hand and by least squares, against the same target`,
+    design.points.map((point, index) => ({ ...point, hand: handDesign.points[index] })),
+    [
+      [numberColumn(say`Size`, "mm"), ({ sizeMm }) => plain(sizeMm)],
+      [numberColumn(say`Target`, "%"), ({ targetPct }) => fixed(targetPct, 1)],
+      [numberColumn(say`By hand`, "%"), ({ hand }) => fixed(hand.blendPct, 1)],
+      [numberColumn(say`Off by`, say`points`), ({ hand }) => fixed(hand.differencePct, 1)],
+      [numberColumn(say`Least squares`, "%"), ({ blendPct }) => fixed(blendPct, 1)],
+      [numberColumn(say`Off by`, say`points`), ({ differencePct }) => fixed(differencePct, 1)],
     ],
-    rows: design.points.map((point, index) => {
-      const hand = handDesign.points[index];
-      return [
-        plain(point.sizeMm),
-        fixed(point.targetPct, 1),
-        fixed(hand.blendPct, 1),
-        fixed(hand.differencePct, 1),
-        fixed(point.blendPct, 1),
-        fixed(point.differencePct, 1),
-      ];
-    }),
-    notes: [
+    [
       say`Root mean square of the differences: by hand ${fixed(handDesign.rmsDifferencePct, 1)} points, by least squares ${fixed(design.rmsDifferencePct, 1)} points.`,
     ],
-  };
+  );
 }
