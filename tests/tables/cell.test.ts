@@ -12,7 +12,7 @@ import {
   volumeText,
   yesOrNo,
 } from "../../src/tables/cell.js";
-import { note, present, tableOf, warning } from "../../src/tables/tableOf.js";
+import { listOf, note, present, tableOf, warning } from "../../src/tables/tableOf.js";
 import type { Text } from "../../src/words/message.js";
 import { render, renderAll } from "../../src/words/render.js";
 
@@ -67,7 +67,7 @@ it("a price as it was written, in words that a language can say", () => {
   expect(both.map((text) => render(text, "es"))).toEqual(["2", "2 a 4", "2 por t", "2 a 4 por t"]);
 });
 
-it("a table has a column for each that is there, with its cells, and a row for each item", () => {
+it("tables and lists hold what is there: a column with its cells, a row for each item, a line with its link", () => {
   const items = [{ sizeMm: 2 }, { sizeMm: 4 }];
   const table = (isSplit: boolean) =>
     renderAll(
@@ -96,5 +96,9 @@ it("a table has a column for each that is there, with its cells, and a row for e
   expect(table(true).notes).toEqual(["A note.", "Of parts."]);
   expect(JSON.stringify(tableOf("Sizes", items, []))).not.toContain("notes");
   expect(present([0, false, "", null, undefined, 1])).toEqual([0, "", 1]);
+  expect(listOf("Facts", [["A", "1"], false, ["B", "2", "there"]]).items).toStrictEqual([
+    { label: "A", value: "1" },
+    { label: "B", value: "2", to: "there" },
+  ]);
   expect([note("A").tone, warning("A").tone]).toEqual(["note", "warning"]);
 });
