@@ -163,7 +163,7 @@ export function toleranceTable(
     ],
     [
       say`Shares and cement are percentages of the dry mass of soil and aggregate, moisture of the dry mass of all solids. Ways of checking are common practice, no source.`,
-      tolerances?.basis && say`Basis of what was entered: ${tolerances.basis}`,
+      tolerances?.basis ? say`Basis of what was entered: ${tolerances.basis}` : undefined,
       lines.some(({ basis }) => basis === "lightest block") &&
         say`No wall lighter than the lightest block was tested for strength; a minimum density from a code or from the engineer stands before this one.`,
     ],
