@@ -1,31 +1,37 @@
 import { blendCurve } from "../blend/material.js";
-import type { StudyConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { resampleReadings } from "../grading/uncertainty/readingErrors.js";
-import { readingSheets } from "./study.js";
+import type { StudyMaterial } from "./study.js";
 
 /** Enough for a probability to about three points, and for 95 % intervals to a tenth of their width. */
 export const READING_DRAWS = 250;
 
 /**
- * Draws the curves of one material. Where its sieves do not span the one that separated the dispersed
- * material, only the sieve sheet is drawn from.
+ * Draws the curves of one material. Without a particle density no sizes in water follow, nor where its sieves do
+ * not span the one that separated the dispersed material: only the sieve sheet is then drawn from.
  */
 export function sampleMaterial(
-  material: Parameters<typeof readingSheets>[0],
+  {
+    config: { particleDensityKgM3 },
+    sieve,
+    hydrometer,
+    pipette,
+  }: Pick<StudyMaterial, "sieve" | "hydrometer" | "pipette"> & {
+    readonly config: Pick<MaterialConfig, "particleDensityKgM3">;
+  },
   { seed, readingErrors }: Pick<StudyConfig, "seed" | "readingErrors">,
 ): GradingCurve[] {
-  const sheets = readingSheets(material);
-  const separatingMm = (sheets.hydrometer ?? sheets.pipette)?.separatingSizeMm;
+  const separatingMm = (hydrometer ?? pipette)?.separatingSizeMm;
   const spanned =
     separatingMm === undefined ||
-    passingAtSize({ points: analyseSieve(sheets.sieve).points }, separatingMm) !== undefined;
-  return resampleReadings(spanned ? sheets : { sieve: sheets.sieve }, {
-    seed,
-    resamples: READING_DRAWS,
-    errors: readingErrors,
-  });
+    passingAtSize({ points: analyseSieve(sieve).points }, separatingMm) !== undefined;
+  const sheets =
+    particleDensityKgM3 !== undefined && spanned
+      ? { sieve, hydrometer, pipette, particleDensityKgM3 }
+      : { sieve };
+  return resampleReadings(sheets, { seed, resamples: READING_DRAWS, errors: readingErrors });
 }
 
 /**

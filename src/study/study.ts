@@ -2,7 +2,6 @@ import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import type { TrialEntry } from "../entries/trials.js";
 import type { Finding } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
-import type { ReadingSheets } from "../grading/uncertainty/readingErrors.js";
 import type { CompactionRecord } from "../lab/compaction.js";
 import type { EnvelopeRecord } from "../lab/envelope.js";
 import type { HydrometerRecord } from "../lab/hydrometer.js";
@@ -59,23 +58,6 @@ export interface Study {
   readonly siteBlocks?: SpecimenSheet;
   readonly inputs: readonly InputFile[];
   readonly sheets: readonly SheetGrid[];
-}
-
-/**
- * The sheets that a material's grading was read from, to be read again with errors: without a particle
- * density only the sieves, as sizes in water do not follow without it.
- */
-export function readingSheets({
-  config,
-  sieve,
-  hydrometer,
-  pipette,
-}: Pick<StudyMaterial, "sieve" | "hydrometer" | "pipette"> & {
-  readonly config: Pick<MaterialConfig, "particleDensityKgM3">;
-}): ReadingSheets {
-  const { particleDensityKgM3 } = config;
-  if (particleDensityKgM3 === undefined) return { sieve };
-  return { sieve, hydrometer, pipette, particleDensityKgM3 };
 }
 
 /** The title of a study; where it has none, the name of its first material. */

@@ -13,7 +13,7 @@ import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.j
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import { READING_DRAWS, sampleBlend, sampleMaterial } from "../../src/study/sampledCurves.js";
-import { readingSheets, type Study } from "../../src/study/study.js";
+import type { Study } from "../../src/study/study.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
 import { wordFor } from "../../src/words/message.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -82,11 +82,16 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
   beforeAll(async () => {
     study = (await readStudy(join(EXAMPLES, name))).study!;
     result = full(computeStudy(study).result!);
-    soil = resampleReadings(readingSheets(study.materials[0]), {
-      seed: study.config.seed,
-      resamples: READING_DRAWS,
-      errors: study.config.readingErrors,
-    });
+    const { config, sieve, hydrometer } = study.materials[0];
+    const particleDensityKgM3 = config.particleDensityKgM3!;
+    soil = resampleReadings(
+      { sieve, hydrometer, particleDensityKgM3 },
+      {
+        seed: study.config.seed,
+        resamples: READING_DRAWS,
+        errors: study.config.readingErrors,
+      },
+    );
   });
 
   const share = (curves: readonly GradingCurve[], test: (curve: GradingCurve) => boolean) =>
