@@ -100,11 +100,9 @@ export function limitRows(
         return sides(say`linear shrinkage`, "%", values, percent(limit), fineParts());
       }
       default: {
-        const { clayMm = CLAY_MM, siltMm = SILT_MM } = limit;
-        const clay = passing(clayMm);
-        const fines = passing(siltMm);
-        const silt = fines.map((value, j) => value - clay[j]);
-        return sides(wordFor(limit.kind), "%", { clay, fines, silt }[limit.kind], percent(limit));
+        const [finer, coarser] = limitSizes(limit).map(passing);
+        const values = coarser ? coarser.map((value, j) => value - finer[j]) : finer;
+        return sides(wordFor(limit.kind), "%", values, percent(limit));
       }
     }
   });

@@ -211,6 +211,19 @@ describe("what is told of a blend, on its limits", () => {
     expect(between(0.063, 1.9)).toEqual(["blend-target-gap 0.063 to 1.9 mm"]);
   });
 
+  it("a limit on clay asks nothing of coarser sizes", () => {
+    const clayey = { ...SOIL, curve: curve([0.002, 30], [0.02, 97]) };
+    const input: BlendInput = {
+      materials: [clayey],
+      target: { kind: "curve", points: [{ sizeMm: 0.02, passingPct: 90 }] },
+      limits: [{ kind: "clay", maxPct: 40 }],
+    };
+    expect(checkBlend(input)).toEqual([]);
+    expect(designBlend(input).limits.map(({ value }) => value)).toEqual([30]);
+    const silt = { ...input, limits: [{ kind: "silt", maxPct: 90 }] as const };
+    expect(checkBlend(silt).map(({ code }) => code)).toEqual(["blend-curve-ends-early"]);
+  });
+
   it("as many materials may be forced as may go in, and shares may add up to just 100", () => {
     const forced = [SOIL, SAND].map((of) => ({ ...of, minSharePct: 50 }));
     expect(told(forced, { maxMaterials: 2 })).toEqual([]);
