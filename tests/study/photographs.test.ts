@@ -25,6 +25,7 @@ it("opens the pictures that a sheet of looks names, and tells each that it canno
     "missing.png",
     join("..", basename(elsewhere), "block.png"),
     join(folder, "block.png"),
+    "../not-there-either.png",
   ];
   const looks = names.map((photograph, index) => ({
     id: `B${index}`,
@@ -58,5 +59,6 @@ it("opens the pictures that a sheet of looks names, and tells each that it canno
     ["sheets/looks.csv", 6, "This file is not there."],
     ["sheets/looks.csv", 7, "This file lies outside the study folder."],
     ["sheets/looks.csv", 8, "This file lies outside the study folder."],
+    ["sheets/looks.csv", 9, "This file lies outside the study folder."],
   ]);
 });
