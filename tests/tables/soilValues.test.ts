@@ -254,6 +254,10 @@ describe("tables of a grading", () => {
       "Effective depth by the instrument's own calibration: 1 at 20.00 cm; 1.03 at 8.50 cm.",
     );
     expect(noteOf({ depths }, "BS")).toContain("calibration: 0 at 20.00 cm; 30 at 8.50 cm.");
+    // Five digits of a scale of specific gravity, four of its thousandths, hundredths of a centimetre.
+    const fine = { depths: [{ reading: 1.030126, depthCm: 8.504 }] };
+    expect(noteOf(fine)).toContain("calibration: 1.0301 at 8.50 cm.");
+    expect(noteOf(fine, "BS")).toContain("calibration: 30.13 at 8.50 cm.");
     const marks = [
       { reading: 0, toNeckCm: 10.5 },
       { reading: 60, toNeckCm: 2.25 },
@@ -261,6 +265,10 @@ describe("tables of a grading", () => {
     const own = { bulbLengthCm: 14, bulbVolumeCm3: 67.04, cylinderAreaCm2: 27.85, marks };
     expect(noteOf(own)).toBe(
       "Effective depth by the instrument's own dimensions: bulb 14.00 cm and 67.0 cm³, cylinder 27.9 cm²; to the neck 10.50 cm at 0; 2.25 cm at 60.",
+    );
+    // Without a length of the bulb the distances are to its middle.
+    expect(noteOf({ ...own, bulbLengthCm: 0 })).toBe(
+      "Effective depth by the instrument's own dimensions: bulb 67.0 cm³, cylinder 27.9 cm²; to the middle of the bulb 10.50 cm at 0; 2.25 cm at 60.",
     );
   });
 
