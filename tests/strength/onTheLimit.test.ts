@@ -513,6 +513,17 @@ it("a colour is one within the limits of its scale", () => {
   ]);
 });
 
+it("a curve has an AICc from five blocks on, where a variance and two coefficients leave one to spare", () => {
+  expect(fitted(pairs("4 1, 6 2.1, 8 3, 10 3.9")).aicc).toBeNull();
+  const five = fitted(pairs("4 1, 6 2.1, 8 3, 10 3.9, 10 4.1"));
+  // n (ln 2πσ² + 1) + 2k + 2k(k + 1)/(n − k − 1) with n = 5, k = 3 and σ² = RSS / 5.
+  const rss = five.points.reduce((sum, { residualMpa }) => sum + residualMpa ** 2, 0);
+  expect(five.aicc).toBeCloseTo(5 * (Math.log((2 * Math.PI * rss) / 5) + 1) + 6 + 24, 9);
+  expect(strengthBound(five, 7, { statistic: "prediction" })).toBe(
+    strengthBound(five, 7, { statistic: "prediction", confidence: 0.95, coverage: 0.95 }),
+  );
+});
+
 it("a block that is all the scatter there is has no studentised residual", () => {
   const { points } = fitted(pairs("4 1, 6 2, 8 3, 10 4, 6 2.5"));
   expect(points.map(({ studentised }) => studentised === null)).toEqual([
