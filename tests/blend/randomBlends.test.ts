@@ -1,9 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { designBlend } from "../../src/blend/design.js";
+import { bandFindings } from "../../src/blend/band.js";
+import { checkBlend } from "../../src/blend/check.js";
+import { type BlendInput, designBlend } from "../../src/blend/design.js";
 import { keepsConditions, limitRows } from "../../src/blend/limits.js";
 import { type BlendMaterial, blendCurve, blendPassing } from "../../src/blend/material.js";
+import { practicalParts } from "../../src/blend/parts.js";
 import type { BandAim, BlendLimit } from "../../src/blend/target.js";
-import { createRandom } from "../../src/numerics/random.js";
+import { relaxLimits } from "../../src/blend/tradeoffs.js";
+import { hasErrors } from "../../src/findings/finding.js";
+import { createRandom, type Random } from "../../src/numerics/random.js";
 import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 import { nearestTo, randomMaterials } from "./materials.js";
@@ -272,5 +277,73 @@ describe("hard cases", () => {
       { rel: 1e-12, abs: 0 },
       "sum",
     );
+  });
+});
+
+describe("any materials, target and limits", () => {
+  /** Curves that start and end anywhere, some before everything passes. */
+  function anyInput(random: Random): BlendInput {
+    const among = <T>(values: readonly T[]): T => values[random.integer(values.length)];
+    const sizes = [0.002, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
+    const materials = Array.from({ length: 1 + random.integer(4) }, (_, j): BlendMaterial => {
+      const from = random.integer(5);
+      const top = among([100, 100, 60 + 40 * random.uniform()]);
+      let passingPct = 40 * random.uniform();
+      const points = sizes
+        .slice(from, from + 2 + random.integer(5))
+        .map((sizeMm, i, { length }) => {
+          passingPct = i === length - 1 ? top : passingPct + (top - passingPct) * random.uniform();
+          return { sizeMm, passingPct, origin: "sieve" as const };
+        });
+      const numbers = { costPerT: 20 * random.uniform(), plasticityIndexPct: 9 };
+      const shares = { minSharePct: among([0, 0, 5]), maxSharePct: among([100, 100, 60]) };
+      return { id: `m${j}`, curve: { points }, ...shares, ...numbers };
+    });
+    const points = sizes
+      .filter(() => random.uniform() < 0.4)
+      .map((sizeMm) => ({ sizeMm, lowPct: 40 * random.uniform(), highPct: 100 }));
+    const target = among<BlendInput["target"]>([
+      { kind: "power", exponent: 0.3, topSizeMm: among([0.05, 2, 20, 100]) },
+      {
+        kind: "curve",
+        points: points.map(({ sizeMm, lowPct }) => ({ sizeMm, passingPct: lowPct })),
+      },
+      { kind: "band", points, aim: among(["least-cost", "nearest-middle"] as const) },
+    ]);
+    const limits = among<BlendLimit[]>([
+      [],
+      [{ kind: "clay", maxPct: 20 }],
+      [
+        { kind: "fines", maxPct: 40 },
+        { kind: "passing", sizeMm: among(sizes), minPct: 30 },
+      ],
+      [
+        { kind: "plasticity-index", maxPct: 12 },
+        { kind: "top-size", sizeMm: 20 },
+      ],
+    ]);
+    return { materials, target, limits };
+  }
+
+  it("are told of, or a blend of them is worked out in every way", () => {
+    const random = createRandom(77);
+    let worked = 0;
+    for (let run = 0; run < 600; run += 1) {
+      const input = anyInput(random);
+      if (hasErrors(checkBlend(input))) continue;
+      const design = designBlend(input);
+      for (const { rmsDifferencePct } of [design, ...relaxLimits(input, design)]) {
+        expect(Number.isFinite(rmsDifferencePct), JSON.stringify(input)).toBe(true);
+      }
+      bandFindings(input, design);
+      practicalParts(input, design, { by: "mass", maxTotal: 3 });
+      const parts = design.shares.map(({ sharePct }, j) => ({
+        curve: input.materials[j].curve,
+        sharePct,
+      }));
+      if (design.status === "ok") expect(blendCurve(parts).curve.points).not.toEqual([]);
+      worked += 1;
+    }
+    expect(worked).toBeGreaterThan(100);
   });
 });
