@@ -74,10 +74,19 @@ export function passingAtSize(
   sizeMm: number,
   reading: CurveReading = DEFAULT_READING,
 ): number | undefined {
-  const points = fineToCoarse(curve.points);
+  return passingAmong(fineToCoarse(curve.points), sizeMm, reading);
+}
+
+/** `passingAtSize` of points that stand fine to coarse: where many sizes of a curve are read, its order is looked at once. */
+export function passingAmong(
+  points: readonly GradingPoint[],
+  sizeMm: number,
+  reading: CurveReading = DEFAULT_READING,
+): number | undefined {
   checkThat(sizeMm > 0, { sizeMm }, "above 0");
-  const above = points.findIndex((point) => point.sizeMm >= sizeMm);
-  if (above < 0) return (points.at(-1)?.passingPct ?? 0) >= 100 ? 100 : undefined;
+  let above = 0;
+  while (above < points.length && !(points[above].sizeMm >= sizeMm)) above += 1;
+  if (above === points.length) return (points.at(-1)?.passingPct ?? 0) >= 100 ? 100 : undefined;
   const high = points[above];
   if (high.sizeMm === sizeMm) return high.passingPct;
   if (above === 0) return high.passingPct <= 0 ? 0 : undefined;

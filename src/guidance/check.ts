@@ -1,5 +1,11 @@
 import { type Finding, type FindingPlace, findingIf } from "../findings/finding.js";
-import { type GradingCurve, passingAtSize, percentOf } from "../grading/curve.js";
+import {
+  fineToCoarse,
+  type GradingCurve,
+  type GradingPoint,
+  passingAmong,
+  percentOf,
+} from "../grading/curve.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
@@ -107,14 +113,20 @@ export function checkGuidance(
   entry: GuidanceEntry,
   consistency: MeasuredConsistency = {},
 ): GuidanceCheck {
+  const points = fineToCoarse(curve.points);
   const criteria = [
-    ...heldLimits(curve, entry, consistency).map(toldLimit),
-    ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency)] : []),
+    ...limitsOf(entry).map((limit) => toldLimit(limit, limit.measure(points, consistency))),
+    ...(entry.classes ? [judgedTogether(points, entry, entry.classes, consistency)] : []),
   ];
-  const others = heldOthers(curve, entry, consistency).map(toldOther);
+  const others = (entry.others ?? []).map((limit) =>
+    toldOther(limit, otherValue(limit, curve, consistency)),
+  );
   return {
     entry,
-    verdict: overall(criteria, others),
+    verdict: overall(
+      criteria.map(({ verdict }) => verdict),
+      others.map(({ verdict }) => verdict),
+    ),
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
@@ -122,15 +134,14 @@ export function checkGuidance(
   };
 }
 
-interface Judged {
-  readonly verdict: CriterionVerdict;
-}
-
-function overall(criteria: readonly Judged[], others: readonly Judged[]): GuidanceCheck["verdict"] {
-  if ([...criteria, ...others].some(({ verdict }) => verdict === "outside")) return "outside";
+function overall(
+  criteria: readonly CriterionVerdict[],
+  others: readonly CriterionVerdict[],
+): GuidanceCheck["verdict"] {
+  if (criteria.includes("outside") || others.includes("outside")) return "outside";
   // An entry that limits nothing else is judged by its other limits alone.
   const judged = criteria.length > 0 ? criteria : others;
-  return judged.every(({ verdict }) => verdict === "inside") ? "inside" : "incomplete";
+  return judged.every((verdict) => verdict === "inside") ? "inside" : "incomplete";
 }
 
 /** The verdicts of a check without its words. */
@@ -142,72 +153,79 @@ export interface GuidanceVerdicts {
 }
 
 /**
- * What `checkGuidance` would say of a curve, in verdicts alone: for the hundreds of curves as they could
+ * What `checkGuidance` would say of curves, in verdicts alone: for the hundreds of them as they could
  * have come out, of which nobody reads a sentence.
  *
  * @example
  * const curve = { points: [{ sizeMm: 0.002, passingPct: 12, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 60, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
- * guidanceVerdicts(curve, GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005")).verdict // => "outside"
+ * guidanceVerdicts(GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005"))(curve).verdict // => "outside"
  */
 export function guidanceVerdicts(
-  curve: GradingCurve,
   entry: GuidanceEntry,
-  consistency: MeasuredConsistency = {},
-): GuidanceVerdicts {
-  const criteria: Judged[] = heldLimits(curve, entry, consistency);
-  if (entry.classes) criteria.push(judgedTogether(curve, entry, entry.classes, consistency));
-  const others = heldOthers(curve, entry, consistency);
-  return {
-    verdict: overall(criteria, others),
-    criteria: criteria.map(({ verdict }) => verdict),
-    others: others.map(({ verdict }) => verdict),
+): (curve: GradingCurve, consistency?: MeasuredConsistency) => GuidanceVerdicts {
+  const limits = limitsOf(entry);
+  return (curve, consistency = {}) => {
+    const points = fineToCoarse(curve.points);
+    const criteria = limits.map((limit) => verdictOn(limit, limit.measure(points, consistency)));
+    if (entry.classes) {
+      criteria.push(judgedTogether(points, entry, entry.classes, consistency).verdict);
+    }
+    const others = (entry.others ?? []).map((limit) =>
+      verdictOnOther(limit, otherValue(limit, curve, consistency)),
+    );
+    return { verdict: overall(criteria, others), criteria, others };
   };
 }
 
-/** A limit of an entry beside what was measured, judged but not yet told. */
-interface HeldLimit {
+/** A limit of an entry in percent. */
+interface EntryLimit {
   readonly what: Text;
   readonly kind: CriterionCheck["kind"];
-  readonly measuredPct: number | undefined;
   readonly limits: Limits;
-  readonly verdict: CriterionVerdict;
   /** Which size, fraction or measure of consistency it is about. */
   readonly about: Pick<CriterionCheck, "sizeMm" | "fraction" | "quantity">;
+  /** What is held against it; undefined where it was not measured. */
+  readonly measure: (
+    points: readonly GradingPoint[],
+    consistency: MeasuredConsistency,
+  ) => number | undefined;
 }
 
-function heldLimits(
-  curve: GradingCurve,
-  entry: GuidanceEntry,
-  consistency: MeasuredConsistency,
-): HeldLimit[] {
-  const held = (
-    about: HeldLimit["about"],
-    what: Text,
-    kind: HeldLimit["kind"],
-    measuredPct: number | undefined,
-    limits: Limits,
-  ): HeldLimit => {
-    let verdict: CriterionVerdict = "not measured";
-    if (measuredPct !== undefined) verdict = isWithin(measuredPct, limits) ? "inside" : "outside";
-    return { what, kind, measuredPct, limits, verdict, about };
-  };
+function limitsOf(entry: GuidanceEntry): EntryLimit[] {
   return [
-    ...entry.points.map(({ sizeMm, lowPct, highPct }) => {
-      const limits = { minPct: lowPct, maxPct: highPct };
-      const what = say`passing ${sizeMm} mm`;
-      return held({ sizeMm }, what, "passing", passingOf(curve, entry, sizeMm), limits);
-    }),
-    ...entry.fractions.map((limit) => {
-      const { fraction } = limit;
-      const what = FRACTION_NAMES[fraction];
-      return held({ fraction }, what, "fraction", measure(curve, entry, fraction), limit);
-    }),
-    ...entry.consistency.map((limit) => {
-      const { quantity } = limit;
-      const what = CONSISTENCY_NAMES[quantity];
-      return held({ quantity }, what, "consistency", consistency[quantity], limit);
-    }),
+    ...entry.points.map(
+      ({ sizeMm, lowPct, highPct }): EntryLimit => ({
+        what: say`passing ${sizeMm} mm`,
+        kind: "passing",
+        limits: { minPct: lowPct, maxPct: highPct },
+        about: { sizeMm },
+        measure: (points) => passingOf(points, entry, sizeMm),
+      }),
+    ),
+    ...entry.fractions.map(
+      (limits): EntryLimit => ({
+        what: FRACTION_NAMES[limits.fraction],
+        kind: "fraction",
+        limits,
+        about: { fraction: limits.fraction },
+        measure: (points) => measure(points, entry, limits.fraction),
+      }),
+    ),
+    ...entry.consistency.map(
+      (limits): EntryLimit => ({
+        what: CONSISTENCY_NAMES[limits.quantity],
+        kind: "consistency",
+        limits,
+        about: { quantity: limits.quantity },
+        measure: (_, consistency) => consistency[limits.quantity],
+      }),
+    ),
   ];
+}
+
+function verdictOn({ limits }: EntryLimit, measuredPct: number | undefined): CriterionVerdict {
+  if (measuredPct === undefined) return "not measured";
+  return isWithin(measuredPct, limits) ? "inside" : "outside";
 }
 
 const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
@@ -221,23 +239,23 @@ const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
 
 /** Percent of the part that the entry speaks of. */
 function passingOf(
-  curve: GradingCurve,
+  points: readonly GradingPoint[],
   { ofPassingMm }: GuidanceEntry,
   sizeMm: number,
 ): number | undefined {
-  const passing = passingAtSize(curve, sizeMm);
+  const passing = passingAmong(points, sizeMm);
   if (ofPassingMm === undefined || passing === undefined) return passing;
-  const whole = passingAtSize(curve, ofPassingMm);
+  const whole = passingAmong(points, ofPassingMm);
   return whole === undefined || whole === 0 ? undefined : percentOf(whole, passing);
 }
 
 function measure(
-  curve: GradingCurve,
+  points: readonly GradingPoint[],
   entry: GuidanceEntry,
   fraction: FractionName,
 ): number | undefined {
   const { clay, silt, sand } = entry.boundariesMm;
-  const passing = (sizeMm: number) => passingOf(curve, entry, sizeMm);
+  const passing = (sizeMm: number) => passingOf(points, entry, sizeMm);
   const between = (fine: number | undefined, coarse: number | undefined) =>
     fine === undefined || coarse === undefined ? undefined : coarse - fine;
   switch (fraction) {
@@ -258,7 +276,7 @@ function measure(
 }
 
 function judgedTogether(
-  curve: GradingCurve,
+  points: readonly GradingPoint[],
   entry: GuidanceEntry,
   classes: SelectionClasses,
   { linearShrinkagePct, plasticityIndexPct }: MeasuredConsistency,
@@ -268,7 +286,7 @@ function judgedTogether(
     const text = say`${what}: not measured.`;
     return { what, kind: "class", verdict: "not measured", text };
   }
-  const sand = measure(curve, entry, "sand");
+  const sand = measure(points, entry, "sand");
   const found = selectionClass(classes, linearShrinkagePct, plasticityIndexPct, sand);
   const success = classes.success[found];
   return {
@@ -321,8 +339,10 @@ function isWithin(measuredPct: number, limits: Limits): boolean {
   return marginWithin(measuredPct, limits) >= -1e-9 && !atTop;
 }
 
-/** A judged limit with the sentence that says by how much the measured percentage lies within or beyond it. */
-function toldLimit({ what, kind, measuredPct, limits, verdict, about }: HeldLimit): CriterionCheck {
+/** A limit judged, with the sentence that says by how much the measured percentage lies within or beyond it. */
+function toldLimit(limit: EntryLimit, measuredPct: number | undefined): CriterionCheck {
+  const { what, kind, limits, about } = limit;
+  const verdict = verdictOn(limit, measuredPct);
   const ends = { lowPct: limits.minPct, highPct: limits.maxPct };
   const range = rangeWords(limits);
   if (measuredPct === undefined) {
@@ -366,29 +386,27 @@ const QUANTITIES: Readonly<Record<OtherQuantity, readonly [Text, OtherCheck["uni
   plasticLimitPct: [say`plastic limit`, "%", 1],
 };
 
-/** A limit of organic matter, salts, top size or density beside what was measured, judged but not yet told. */
-interface HeldOther extends OtherLimit {
-  readonly value: number | undefined;
-  readonly verdict: OtherCheck["verdict"];
-}
-
-function heldOthers(
+/** What is held against a limit of organic matter, salts, top size or density; undefined where it was not measured. */
+function otherValue(
+  { quantity }: OtherLimit,
   { points }: GradingCurve,
-  { others = [] }: GuidanceEntry,
   measured: MeasuredConsistency,
-): HeldOther[] {
-  return others.map((limit): HeldOther => {
-    const { quantity, min = -Infinity, max = Infinity } = limit;
-    const value =
-      quantity === "topSizeMm"
-        ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
-        : measured[quantity];
-    if (value === undefined) return { ...limit, value, verdict: "not measured" };
-    return { ...limit, value, verdict: value >= min && value <= max ? "inside" : "outside" };
-  });
+): number | undefined {
+  if (quantity !== "topSizeMm") return measured[quantity];
+  return points.find(({ passingPct }) => passingPct >= 100)?.sizeMm;
 }
 
-function toldOther({ quantity, min, max, value, verdict }: HeldOther): OtherCheck {
+function verdictOnOther(
+  { min = -Infinity, max = Infinity }: OtherLimit,
+  value: number | undefined,
+): OtherCheck["verdict"] {
+  if (value === undefined) return "not measured";
+  return value >= min && value <= max ? "inside" : "outside";
+}
+
+function toldOther(limit: OtherLimit, value: number | undefined): OtherCheck {
+  const { quantity, min, max } = limit;
+  const verdict = verdictOnOther(limit, value);
   const [what, unit, decimals] = QUANTITIES[quantity];
   const range = otherRange({ quantity, min, max });
   const limits = { quantity, what, unit, min, max };

@@ -63,9 +63,8 @@ export function verdictProbability(
     );
   }
   const check = checkGuidance(curve, entry, measured);
-  const checks = curves.map((each, index) =>
-    guidanceVerdicts(each, entry, drawn ? drawn[index] : measured),
-  );
+  const verdictsOf = guidanceVerdicts(entry);
+  const checks = curves.map((each, index) => verdictsOf(each, drawn ? drawn[index] : measured));
   const share = (same: (each: GuidanceVerdicts) => boolean) =>
     checks.filter(same).length / checks.length;
   const sameVerdict = share(({ verdict }) => verdict === check.verdict);

@@ -36,7 +36,7 @@ describe("what is read off the curve", () => {
       ["gravel", 20, 5, "inside"],
       ["sand and gravel", 70, 10, "outside"],
     ]);
-    const { verdict, criteria: alone } = guidanceVerdicts(soil, all);
+    const { verdict, criteria: alone } = guidanceVerdicts(all)(soil);
     expect([verdict, alone]).toEqual(["outside", criteria.map((each) => each.verdict)]);
     const [clay] = checkGuidance(curveOf([0.063, 30], [2, 80]), all).criteria;
     expect(render(clay.text)).toBe("clay: not measured; recommended 15 to 60 %.");

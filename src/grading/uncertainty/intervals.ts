@@ -1,7 +1,7 @@
 import { quantileSorted, sampleStandardDeviation } from "simple-statistics";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { characteristicSizes } from "../characteristics.js";
-import { type CurveReading, type GradingCurve, passingAtSize } from "../curve.js";
+import { type CurveReading, fineToCoarse, type GradingCurve, passingAmong } from "../curve.js";
 import { type BoundarySystem, fractions } from "../fractions.js";
 
 /** What is read off a curve, with its unit. */
@@ -118,8 +118,9 @@ export function readingSpread(
 ): number[] {
   checkThat(curves.length >= 2, { curves: curves.length }, "at least 2");
   checkThat(floorPct > 0, { floorPct }, "above 0");
+  const ordered = curves.map(({ points }) => fineToCoarse(points));
   return sizesMm.map((sizeMm) => {
-    const values = curves.flatMap((curve) => passingAtSize(curve, sizeMm) ?? []);
+    const values = ordered.flatMap((points) => passingAmong(points, sizeMm) ?? []);
     if (values.length < 2) return floorPct;
     return Math.hypot(floorPct, sampleStandardDeviation(values));
   });
