@@ -87,9 +87,12 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
   const { points } = curve;
   const [first, last] = [points[0], points[points.length - 1]];
   if (sizeMm > last.sizeMm) {
-    const end = `at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`;
-    checkThat(last.passingPct >= 100 - 1e-9, { sizeMm }, end);
-    return { passingPct: last.passingPct, assumed: false };
+    if (last.passingPct >= 100 - 1e-9) return { passingPct: last.passingPct, assumed: false };
+    checkThat(
+      false,
+      { sizeMm },
+      `at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`,
+    );
   }
   if (sizeMm < first.sizeMm) {
     const slope = Math.log(sizeMm / FINE_END_MM) / Math.log(first.sizeMm / FINE_END_MM);
