@@ -302,8 +302,12 @@ it("keeps the mix over a reload and in a link, and sheets only where it was aske
   expect(await shares(tab)).toEqual(before);
   expect(await tab.inputValue("#units")).toBe("US");
   expect(await tab.locator("#bucket-body").textContent()).toContain("Beside the kept mix");
+  const stored = () => tab.evaluate("localStorage.getItem(localStorage.key(0))");
+  const last = await stored();
   await tab.click("#undo");
   expect(await share(tab, 0)).toBe("54.9");
+  // The step is stored a moment later, over whatever stands there.
+  await soon(stored).not.toBe(last);
   // What another version stored is told, and the page begins with its study.
   await tab.evaluate('localStorage.setItem(localStorage.key(0), \'{"view":"gone"}\')');
   await tab.reload();
