@@ -89,8 +89,8 @@ describe("the banner of invented data in HTML", () => {
         backgroundColor: "rgb(251, 238, 228)",
         fontSize: "15px",
       });
-      const printed = await readPdf(new Uint8Array(await view.pdf()));
-      expect(printed.pages.join(" "), css).toContain(BANNER.slice(0, 40));
+      const printed = await readPdf(new Uint8Array(await view.pdf({ pageRanges: "1" })));
+      expect(printed.pages[0], css).toContain(BANNER.slice(0, 40));
     }
   }, 120_000);
 
