@@ -368,6 +368,24 @@ describe("log, labels and forms", () => {
     expect(items.Mix).toMatch(new RegExp(`^cement ${cementPct} %, water `));
   });
 
+  it("a lift is named by its element where there are two", () => {
+    const result = results.get("reading-room")!;
+    const { record } = result.mix!;
+    const [{ amounts }] = record.elements;
+    const two = ["Wall", "Pier"].map((name) => ({ name, amounts: { ...amounts, lifts: 2 } }));
+    const mix = { ...result.mix!, record: { ...record, elements: two } };
+    const log = siteCuringLog({ ...result, mix });
+    expect(rowsOf(tableOf(log)).map(([lift]) => lift)).toEqual([
+      "Wall 1",
+      "Wall 2",
+      "Pier 1",
+      "Pier 2",
+    ]);
+    expect(Object.keys(itemsOf(log.blocks[0]))).toEqual(
+      expect.arrayContaining(["A lift, Wall", "A lift, Pier"]),
+    );
+  });
+
   it("labels are numbered through, two in a row, with cement and age", () => {
     const result = results.get("reading-room")!;
     const rows = rowsOf(tableOf(siteBlockLabels(result, { labels: 3 })));
