@@ -159,11 +159,11 @@ it("survives a first open without trust, an interrupt, and saving", {
   expect(readFileSync(file, "utf8")).toBe(written);
 
   await page.evaluate(() => {
-    Jupyter.notebook.get_cell(3).code_mirror.setValue("await 0;\nwhile (true) {}");
+    const code = 'await 0;\nconsole.log("in the loop");\nwhile (true) {}';
+    Jupyter.notebook.get_cell(3).code_mirror.setValue(code);
     Jupyter.notebook.execute_cell_range(3, 4);
   });
-  await page.locator(".code_cell.running").waitFor({ timeout: 10_000 });
-  await page.waitForTimeout(3000);
+  await page.locator(".output_stdout", { hasText: "in the loop" }).waitFor({ timeout: 30_000 });
   await page.evaluate(() => Jupyter.notebook.kernel?.interrupt());
   const error = page.locator(".output_error").first();
   await error.waitFor({ timeout: 30_000 });
