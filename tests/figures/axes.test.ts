@@ -11,6 +11,7 @@ import {
   operatingCharacteristicChart,
 } from "../../src/figures/strength/controlCharts.js";
 import { residualsChart, strengthChart } from "../../src/figures/strength/strengthChart.js";
+import { textureTriangle } from "../../src/figures/textureTriangle.js";
 import { WATER_KG_M3 } from "../../src/soil/compaction/phaseRelations.js";
 import type { Text } from "../../src/words/message.js";
 import { render } from "../../src/words/render.js";
@@ -47,6 +48,22 @@ describe("the axes leave room about what is drawn", () => {
     const [aLine, uLine] = drawn(plasticityChart("Plasticity", [sample]));
     expect([aLine.x, aLine.y]).toEqual([close([20 + 4 / 0.73, 80]), close([4, 43.8])]);
     expect([uLine.x, uLine.y]).toEqual([close([16, 8 + 50 / 0.9]), close([7.2, 50])]);
+  });
+
+  it("of a texture triangle: each twentieth beside its edge, clay upwards, silt to the right", () => {
+    const parts = { clayPct: 20, siltPct: 30, sandPct: 50 };
+    const { annotations } = textureTriangle("Texture", [{ name: "A", parts }]).layout as {
+      readonly annotations: readonly { text: unknown; x: number; y: number }[];
+    };
+    const marks = annotations.filter(({ text }) => typeof text === "string");
+    const high = Math.sqrt(3) / 2;
+    expect(marks.map(({ text, x, y }) => [text, x, y])).toEqual(
+      [20, 40, 60, 80].flatMap((pct) => [
+        [`${pct}`, ...close([pct / 2 - 2.5, high * pct])],
+        [`${pct}`, ...close([pct + (100 - pct) / 2 + 5, high * (100 - pct) + 2])],
+        [`${pct}`, ...close([100 - pct, -4.4])],
+      ]),
+    );
   });
 
   it("of a compaction chart: a quarter of the range below, and up to the line of zero air voids", () => {
