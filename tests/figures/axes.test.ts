@@ -50,7 +50,7 @@ describe("the axes leave room about what is drawn", () => {
     expect([uLine.x, uLine.y]).toEqual([close([16, 8 + 50 / 0.9]), close([7.2, 50])]);
   });
 
-  it("of a texture triangle: each twentieth beside its edge, clay upwards, silt to the right", () => {
+  it("of a texture triangle: 20, 40, 60 and 80 % beside each edge, clay upwards, silt to the right", () => {
     const parts = { clayPct: 20, siltPct: 30, sandPct: 50 };
     const { annotations } = textureTriangle("Texture", [{ name: "A", parts }]).layout as {
       readonly annotations: readonly { text: unknown; x: number; y: number }[];
