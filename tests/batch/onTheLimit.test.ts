@@ -601,6 +601,20 @@ it("a lift is as much lower than its loose mix as its mass takes less room", () 
   expect(amounts!.compactedOfLoosePct).toBeCloseTo(200 / 3, 9);
 });
 
+it("parts hold no less cement than the mix where nobody gave it a tolerance", () => {
+  // 8.5 %: one part to twelve is nearer, at 8.33 %, and one to eleven, at 9.09 %, is not less.
+  const { parts } = mixRecord({
+    ...INPUT,
+    cementPct: 8.5,
+    state: "trial",
+    reasons: [],
+    water: { driestPct: 0, wettestPct: 30 },
+    tolerances: { shares: {} },
+  });
+  expect([parts!.materials[0].measure, parts!.cement!.measure]).toEqual([11, 1]);
+  expect(parts!.cement!.sharePct).toBeCloseTo(100 / 11, 9);
+});
+
 it("a part that a scale shows as nothing is outside every tolerance", () => {
   const { scale } = mixRecord({
     ...INPUT,
