@@ -5,6 +5,7 @@ import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import { textureTriangle } from "../../src/figures/textureTriangle.js";
 import { fitGrading } from "../../src/grading/models/fit.js";
 import { createRandom } from "../../src/numerics/random.js";
+import { plasticityGroup } from "../../src/soil/classification/uscs.js";
 import { USDA_POLYGONS, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import { renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
@@ -37,6 +38,16 @@ describe("plasticityChart", () => {
     line.x.forEach((liquid, i) => {
       expect(line.y[i]).toBeCloseTo(0.73 * (liquid - 20), 9);
     });
+  });
+
+  it("names each group within its own borders", () => {
+    const { annotations } = plasticityChart("Plasticity", [SAMPLE]).layout as {
+      readonly annotations: readonly { text: string; x: number; y: number }[];
+    };
+    expect(annotations.map(({ text }) => text)).toEqual(["CL", "CH", "ML", "MH", "CL-ML"]);
+    for (const { text, x, y } of annotations) {
+      expect(plasticityGroup({ liquidLimitPct: x, plasticityIndexPct: y }).group).toBe(text);
+    }
   });
 
   it("borders the strip of CL-ML at 4 and 7, between the U-line and the A-line, and ML from MH at 50", () => {
