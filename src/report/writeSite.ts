@@ -66,7 +66,13 @@ type SheetStudy = Pick<StudyResult, "config" | "madeWith"> &
   Partial<Pick<StudyResult, "testing" | "mix">>;
 
 /** Renders each sheet as one HTML and one PDF file, by their names; the same sheets give the same bytes. */
-export async function renderSite(sheets: readonly SiteSheet[], result: SheetStudy) {
+export async function renderSite(
+  sheets: readonly SiteSheet[],
+  result: SheetStudy,
+): Promise<{
+  readonly files: Readonly<Record<string, string | Uint8Array>>;
+  readonly findings: readonly Finding[];
+}> {
   const files: Record<string, string | Uint8Array> = {};
   const findings: Finding[] = [];
   for (const sheet of sheets) {
