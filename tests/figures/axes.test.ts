@@ -11,6 +11,7 @@ import {
   operatingCharacteristicChart,
 } from "../../src/figures/strength/controlCharts.js";
 import { residualsChart, strengthChart } from "../../src/figures/strength/strengthChart.js";
+import { svgPathPoints } from "../../src/figures/svg/geometry.js";
 import { textureTriangle } from "../../src/figures/textureTriangle.js";
 import { WATER_KG_M3 } from "../../src/soil/compaction/phaseRelations.js";
 import type { Text } from "../../src/words/message.js";
@@ -281,4 +282,29 @@ describe("marks and words on their limits", () => {
     );
     expect(titles).toEqual(["Recommended silt and Soil"]);
   });
+
+  it("a point above zero air voids is told with its water content, and whether the fit left it out", () => {
+    const at = (waterContentPct: number, more: object = {}) => ({
+      waterContentPct,
+      dryDensityKgM3: 2000,
+      ...more,
+    });
+    const points = [at(8.04), at(12.34, { airVoidsPct: -0.5 }), at(14.16, { rejected: true })];
+    const analysis = { points, curve: [], zeroAirVoids: [] };
+    const said = render(compactionChart("Compaction", analysis as never, "SI").altText);
+    expect(said).toBe(
+      "Compaction. 3 points from 8.0 to 14.2 % water. The points show no peak. The point at 12.3 % lies above zero air voids. The point at 14.2 % lies above zero air voids and was left out of the fit.",
+    );
+  });
+});
+
+it("a smooth curve goes on from the control point of the one before, mirrored", () => {
+  const points = svgPathPoints("M0 0 C0 10 10 10 10 0 S20 -10 20 0");
+  // Bézier at one half: (P0 + 3 P1 + 3 P2 + P3) / 8, with P1 = (10, −10).
+  expect([points[12], points[24], points[36], points[48]]).toEqual([
+    close([5, 7.5]),
+    [10, 0],
+    close([15, -7.5]),
+    [20, 0],
+  ]);
 });
