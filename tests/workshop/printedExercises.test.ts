@@ -57,10 +57,10 @@ function pagesOf(day: ClassDay): string[] {
   return pages.map((lines) => lines.join("\n"));
 }
 
-// Read sentence by sentence when it was written down, the sums done again. Where one changes on purpose, look
-// at it, then run this file with `--update`.
+// Read sentence by sentence when it was written down; most sums in SI, a few in US units, were done again by
+// hand. Where one changes on purpose, look at it, then run this file with `--update`.
 it.each(["SI", "US"] as const)(
-  "a class reads in %s what somebody has read before",
+  "a class reads in %s what was read when it was written down",
   async (units) => {
     const pages = pagesOf(await openedClass(units));
     expect(pages.join("\n")).not.toMatch(/NaN|Infinity|undefined/);
