@@ -16,6 +16,7 @@ describe("run", () => {
   it.each([
     ["done", [], 0],
     ["compile-error", [], 4],
+    ["exit", [], 5],
     ["endless", ["--cell-seconds", "1"], 6],
   ] as const)("%s ends with its own code", { timeout: 60_000 }, async (name, options, expected) => {
     const out = join(temporaryFolder(), "out.ipynb");
