@@ -33,7 +33,9 @@ export interface WrittenSite {
  * The study's `site` says what the crew works with; an option given here stands before it.
  *
  * @param options.outFolder made when it is not there; `replace` lets files in it be exchanged.
- * @param options.fieldTests, @param options.orderList, @param options.card (the whole mix on one page) default false.
+ * @param options.fieldTests default false.
+ * @param options.orderList default false.
+ * @param options.card the whole mix on one page; default false.
  * @throws RangeError when the folder holds something and `replace` is not set, or for options out of range
  */
 export async function writeSite(

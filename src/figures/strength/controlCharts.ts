@@ -113,7 +113,8 @@ const STEPS = 60;
 /**
  * How likely a lot is accepted, by its true mean, with the acceptable and the rejectable quality marked.
  *
- * @param blocks.sdMpa standard deviation of blocks of a lot, as for the risks. @param blocks.seed as there.
+ * @param blocks.sdMpa standard deviation of blocks of a lot, as for the risks.
+ * @param blocks.seed as there.
  *
  * @example
  * const rule = { kind: "mean-less-ks", blocks: 5, requiredMpa: 2, factor: 1 };
