@@ -194,6 +194,28 @@ describe("what is told of a blend, on its limits", () => {
     expect(gaps(50.1)).toEqual(["blend-target-gap"]);
   });
 
+  it("sizes of a target may be ten times apart", () => {
+    const other = { ...GRAVEL, id: "other", curve: curve([0.063, 20], [0.63, 90], [6.3, 100]) };
+    const gaps = (toMm: number) =>
+      told([GRAVEL, other], {
+        target: {
+          kind: "curve",
+          points: [0.2, toMm, 6.3].map((sizeMm) => ({ sizeMm, passingPct: 50 })),
+        },
+      }).filter((code) => /gap/.test(code));
+    expect(gaps(2)).toEqual([]);
+    expect(gaps(2.1)).toEqual(["blend-target-gap"]);
+  });
+
+  it("nothing may be a limit of what passes", () => {
+    const limited = (maxPct: number) =>
+      told([SOIL, SAND], { limits: [{ kind: "passing", sizeMm: 0.063, maxPct }] }).filter((code) =>
+        /bad-limit/.test(code),
+      );
+    expect(limited(0)).toEqual([]);
+    expect(limited(-0.1)).toEqual(["blend-bad-limit"]);
+  });
+
   it("beyond the coarsest sieve on which something stayed a target leaves nothing open", () => {
     const short = { ...SOIL, curve: curve([0.063, 40], [2, 90]) };
     const sand = { ...SAND, curve: curve([0.063, 3], [2, 80], [4, 100]) };
@@ -228,6 +250,8 @@ describe("what is told of a blend, on its limits", () => {
     const forced = [SOIL, SAND].map((of) => ({ ...of, minSharePct: 50 }));
     expect(told(forced, { maxMaterials: 2 })).toEqual([]);
     expect(told(forced, { maxMaterials: 1 })).toEqual(["too-many-forced-materials"]);
+    const little = [SOIL, SAND].map((of) => ({ ...of, minSharePct: 0.5 }));
+    expect(told(little, { maxMaterials: 1 })).toEqual(["too-many-forced-materials"]);
     expect(told([forced[0], { ...SAND, minSharePct: 50.1 }])).toEqual(["blend-shares-exclude"]);
     const held = (max: number) => [
       { ...SOIL, maxSharePct: 50 },

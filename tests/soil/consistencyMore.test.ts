@@ -106,6 +106,7 @@ describe("the long box", () => {
     expect([found.per600Mm, found.shrinkagePct]).toEqual([30, 5]);
     expect(render(found.caution)).toContain("not the linear shrinkage of the laboratory bar");
     expect(() => longBoxShrinkage(600)).toThrow("invalid `shrinkageMm`: 600");
+    expect(() => longBoxShrinkage(0, 0)).toThrow("invalid `boxLengthMm`: 0");
   });
 });
 

@@ -489,6 +489,10 @@ describe("two versions of a study", () => {
       "Not comparable: known on one side of the step only.",
     ]);
     expect(notesOf(attributionTable(a, a, [steps[1]]))).toHaveLength(1);
+    const single = [{ parts: ["element"], changes: { made: 500_000 } }] as const;
+    expect(rowsOf(attributionTable(a, a, single))).toEqual([
+      ["Rammed volume to make, m³", "+0.500"],
+    ]);
     const pounds = { ...a, config: { ...a.config, currency: "GBP" } };
     expect(rowsOf(attributionTable(a, pounds, [steps[1]])).map(([name]) => name)).toEqual([
       "Rammed volume to make, m³",

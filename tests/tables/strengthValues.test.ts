@@ -528,6 +528,9 @@ describe("trials", () => {
       remark: "rings",
       row: 2,
     };
+    expect(rowsOf(trialsTable([{ ...trial, colour: "tan" }]))[0][4]).toBe(
+      "tan, 10YR 5/4, L* a* b* 51.2 8.76 22.1",
+    );
     const whole = trialsTable([block, { id: "L2", seenOn: "2026-06-13", row: 3 }]);
     // What nobody wrote down has no column.
     expect(headsOf(whole)).toEqual([
