@@ -108,8 +108,12 @@ function pageOf(state: PageState) {
     show,
     set(change) {
       Object.assign(state, change);
+      // What was told last was told in other words.
+      live.textContent = "";
       // Whoever reads in other units buys and measures in them: the study is computed anew.
       if (change.units) reopen();
+      // The mix that it is compared with is named in the reader's language.
+      else tune();
       draw();
       note();
     },
