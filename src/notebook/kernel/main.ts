@@ -2,7 +2,6 @@ import { existsSync } from "node:fs";
 import Module, { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { setFlagsFromString } from "node:v8";
 import vm from "node:vm";
 import { answerAsTyped } from "../answerCell.js";
 import {
@@ -33,7 +32,6 @@ const NAME = "loambook";
 /** What a cell imports by name wherever its notebook lies: this package, and what its notebooks count with. */
 const LENT = [NAME, "simple-statistics"];
 
-runCompilerAsItIs();
 loseNoOutput();
 findOwnPackage();
 changeCompiler(onlyNodeTypes, findOwnTypes, knowShorthand, keepTimersApart);
@@ -54,17 +52,6 @@ const { startKernel } = require("./dist/main.js") as {
 startKernel({ configPath: process.argv[2] ?? "", enableFindLocal: false });
 // in place of tslab's own, which prints them below whatever cell is the last
 process.removeAllListeners("unhandledRejection").on("unhandledRejection", tellForgotten);
-
-/**
- * Machine code that is made meanwhile on other threads takes more of the processor's time than it saves, as the
- * compiler runs for a second: it is made later, of what runs long. Known in these versions alone, as in
- * `bin/loambook.cjs`.
- */
-function runCompilerAsItIs(): void {
-  if (Number.parseInt(process.versions.node, 10) <= 24) {
-    setFlagsFromString("--interrupt-budget=1000000");
-  }
-}
 
 /**
  * The publishing socket takes no more than 512 messages at a stretch unless the time-out is 0, and ZeroMQ

@@ -62,6 +62,14 @@ function killGroup(child: ChildProcess): void {
 }
 
 /**
+ * Machine code that is made meanwhile on other threads takes more of the processor's time than it saves, as the
+ * compiler runs for a second: it is made later, of what runs long. Known in these versions alone, as in
+ * `bin/loambook.cjs`.
+ */
+const LATE_MACHINE_CODE =
+  Number.parseInt(process.versions.node, 10) <= 24 ? ["--interrupt-budget=1000000"] : [];
+
+/**
  * Starts the kernel in a process group of its own, which is killed as a whole: when asked, when the
  * kernel ends, when this process ends, and when a signal would end this process. In the last two cases
  * the kernel's folder goes with it.
@@ -74,7 +82,7 @@ export function startKernelProcess(
   const filled = words.map((word) => word.replace("{connection_file}", file));
   // colours would put escape codes into the outputs
   const { FORCE_COLOR: _, ...env } = process.env;
-  const child = spawn(node, ["--import", guard(folder), ...filled], {
+  const child = spawn(node, [...LATE_MACHINE_CODE, "--import", guard(folder), ...filled], {
     cwd,
     env: { ...env, NO_COLOR: "1" },
     detached: process.platform !== "win32",
