@@ -36,7 +36,8 @@ export default defineConfig({
         test: {
           name: "slow",
           include: [SLOW],
-          maxWorkers: availableParallelism(),
+          // One more than cores: much of the time a worker waits for a browser or a kernel.
+          maxWorkers: availableParallelism() + 1,
           sequence: { groupOrder: 1 },
           testTimeout: 180_000,
           hookTimeout: 180_000,
