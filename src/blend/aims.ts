@@ -45,8 +45,9 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
     return lineAims(sizesMm, passing, line, weights);
   }
   target.points.forEach(({ lowPct, highPct }, index) => {
+    if (lowPct <= highPct) return;
     const place = { [`target.points[${index}]`]: `${lowPct} to ${highPct}` };
-    checkThat(lowPct <= highPct, place, "the lower value first");
+    checkThat(false, place, "the lower value first");
   });
   if (target.kind === "band-middle") {
     const middle = target.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2);

@@ -150,13 +150,13 @@ export function blendProgramme(
 ): BlendProgramme {
   checkThat(materials.length > 0, { materials: "[]" }, "at least one");
   materials.forEach(({ minSharePct, maxSharePct, curve }, index) => {
-    checkThat(
-      minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100,
-      { [`materials[${index}].sharePct`]: `${minSharePct} to ${maxSharePct}` },
-      "0 to 100, smallest first",
-    );
-    const curveName = `materials[${index}].curve`;
-    checkThat(curve.points.length > 0, { [curveName]: "no points" }, "at least one");
+    const isRange = minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100;
+    if (isRange && curve.points.length > 0) return;
+    // The material gets its name only where it is refused.
+    const name = `materials[${index}]`;
+    const range = `${minSharePct} to ${maxSharePct}`;
+    checkThat(isRange, { [`${name}.sharePct`]: range }, "0 to 100, smallest first");
+    checkThat(curve.points.length > 0, { [`${name}.curve`]: "no points" }, "at least one");
   });
   return {
     materials,

@@ -1,4 +1,4 @@
-import { type GradingCurve, type GradingPoint, passingAtSize } from "../grading/curve.js";
+import { type GradingCurve, type GradingPoint, passingAmong } from "../grading/curve.js";
 import { checkThat } from "../quantities/checkNumber.js";
 
 /** A material that may go into the blend, with the share of dry mass that it may have. */
@@ -98,7 +98,7 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
     const slope = Math.log(sizeMm / FINE_END_MM) / Math.log(first.sizeMm / FINE_END_MM);
     return { passingPct: first.passingPct * Math.max(0, slope), assumed: true };
   }
-  return { passingPct: passingAtSize(curve, sizeMm)!, assumed: false };
+  return { passingPct: passingAmong(points, sizeMm)!, assumed: false };
 }
 
 /**

@@ -36,11 +36,13 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   const oneEach = lower.map(() => 1);
   const middle = lowPct.map((low, i) => (low + highPct[i]) / 2);
   const solve = (
-    aim: Pick<ConstrainedProblem, "matrix" | "target" | "weights">,
+    { matrix, target, weights }: Pick<ConstrainedProblem, "matrix" | "target" | "weights">,
     more: NonNullable<ConstrainedProblem["inequalities"]>,
   ) =>
     constrainedLeastSquares({
-      ...aim,
+      matrix,
+      target,
+      weights,
       equalities: { matrix: [oneEach], target: [1] },
       lower,
       upper,
