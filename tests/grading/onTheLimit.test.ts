@@ -46,7 +46,10 @@ describe("the ends of a curve", () => {
 describe("a sample for a sieve analysis", () => {
   it("has the least mass of the table, a second copy by hand", () => {
     const sizes = [4.75, 6.3, 9.5, 12.5, 16, 19, 25, 31.5, 37.5, 50, 63, 75, 90];
-    expect(sizes.map(minimumSieveMass)).toEqual([0.5, 1, 1, 2, 2, 3, 6, 7.5, 9, 10, 12, 15, 20]);
+    const kilograms = [0.5, 1, 1, 2, 2, 3, 6, 7.5, 9, 10, 12, 15, 20];
+    expect(sizes.map(minimumSieveMass)).toEqual(kilograms);
+    const coarser = sizes.map((sizeMm) => minimumSieveMass(1.001 * sizeMm));
+    expect(coarser).toEqual([...kilograms.slice(1), undefined]);
   });
 
   /** Percent retained on 19, 9.5 and 4.75 mm. */

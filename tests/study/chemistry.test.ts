@@ -52,6 +52,10 @@ describe("organic matter, sulphates and salts of a soil", () => {
         expected: "at most 2 %",
       },
     ]);
+    const allowed = await withChemistry(
+      "    chemistry: { organic-matter: 0.8 %, sulphates: 0.05 %, soluble-salts: 2 % }\n",
+    );
+    expect(allowed.findings.map(({ code }) => code)).not.toContain("chemistry-outside");
     const { others } = found.result!.guidance[0].check;
     expect(others!.map(({ quantity, measured, verdict }) => [quantity, measured, verdict])).toEqual(
       expect.arrayContaining([
